@@ -1,0 +1,61 @@
+/** The wall face of a detail: pieces, cells, laps and reaches, each computed when first asked for. */
+import { cutFace, indexOf } from './cells.js';
+import { findReverseLaps, measureLap, overlappingPairs } from './laps.js';
+import { derivePieces, faceBounds, openingRect, penetrationRect, sheathingJoints } from './pieces.js';
+import { findUncovered, measureCollar, measureExtensions, measureJointCover } from './reach.js';
+import type { Lap, Piece, ReverseLap, WallFace } from './types.js';
+import type { Detail } from '../model/types.js';
+
+/** Computes a value once, on first use. */
+function once<T>(compute: () => T): () => T {
+  let held: { value: T } | undefined;
+  return () => (held ??= { value: compute() }).value;
+}
+
+/**
+ * Builds the wall face of a detail.
+ *
+ * @param detail checked and typed; lengths in millimeters
+ * @returns a face whose parts are computed on first use and then kept
+ */
+export function buildFace(detail: Detail): WallFace {
+  const bounds = faceBounds(detail);
+  const joints = once(() => sheathingJoints(detail, bounds));
+  const pieces = once(() => derivePieces(detail, bounds, joints()));
+  const grid = once(() => {
+    const holes = [...detail.openings.map(openingRect), ...detail.penetrations.map(penetrationRect)];
+    const lines = joints();
+    const shedding = pieces().filter((p) => p.sheds);
+    return cutFace(bounds, pieces().map((p) => (shedding.includes(p) ? p : { ...p, face: [] })), holes, {
+      us: lines.flatMap((j) => (j.orientation === 'vertical' ? [j.line] : [j.from, j.to])),
+      vs: lines.flatMap((j) => (j.orientation === 'horizontal' ? [j.line] : [j.from, j.to])),
+    });
+  });
+  const known = new Map<string, Lap | undefined>();
+  const lapBetween = (a: Piece, b: Piece): Lap | undefined => {
+    const key = a.index < b.index ? `${a.index},${b.index}` : `${b.index},${a.index}`;
+    if (!known.has(key)) known.set(key, measureLap(grid(), a, b) ?? measureLap(grid(), b, a));
+    return known.get(key);
+  };
+  const laps = once(() => overlappingPairs(grid(), pieces().length).flatMap(([over, under]) => measureLap(grid(), pieces()[over] as Piece, pieces()[under] as Piece) ?? []));
+  const reverseLaps = once((): ReverseLap[] => findReverseLaps(grid(), pieces()));
+  return {
+    bounds,
+    get pieces() { return pieces(); },
+    get joints() { return joints(); },
+    get laps() { return laps(); },
+    get reverseLaps() { return reverseLaps(); },
+    piecesOf: (workId) => pieces().filter((p) => p.work.id === workId),
+    lapBetween,
+    extensions: (opening, filter) => measureExtensions(grid(), pieces(), opening, filter),
+    jointCover: (filter) => measureJointCover(grid(), pieces(), joints(), filter),
+    collar: (penetration, filter) => measureCollar(grid(), pieces(), penetration, filter),
+    uncovered: (opening, widthMm) => findUncovered(grid(), pieces(), opening, widthMm),
+    stackAt: (u, v) => {
+      const { us, vs, columns, rows, cells, stacks } = grid();
+      const i = Math.min(columns - 1, Math.max(0, indexOf(us, u) - (us.includes(u) ? 0 : 1)));
+      const j = Math.min(rows - 1, Math.max(0, indexOf(vs, v) - (vs.includes(v) ? 0 : 1)));
+      return (stacks[cells[j * columns + i] as number] as readonly number[]).map((k) => pieces()[k] as Piece);
+    },
+  };
+}

@@ -1,0 +1,62 @@
+/** From a product document to the typed product. */
+import { Entry, given } from './entry.js';
+import type { EdgeBond, Family, Product, ProductLeast, WaitPurpose } from './types.js';
+import type { ReadDocument } from '../reading/types.js';
+
+const known = new WeakMap<ReadDocument, Product>();
+
+/** The typed product of a checked product document; the same object each time for the same document. */
+export function buildProduct(document: ReadDocument): Product {
+  const before = known.get(document);
+  if (before !== undefined) return before;
+  const e = Entry.root(document);
+  const least = e.get('least');
+  const permeance = e.get('permeance');
+  const temperature = e.get('temperature');
+  const product = given<Product>({
+    at: { document, path: ['id'] },
+    id: document.id,
+    name: e.word('name')?.value ?? document.id,
+    family: (e.word<Family>('family')?.value ?? 'other'),
+    standards: e.words('standards'),
+    section: e.word('section'),
+    dataSheet: e.word('dataSheet'),
+    edge: e.word<EdgeBond>('edge'),
+    wetFilmUm: e.quantity('wetFilm', 'film'),
+    dryFilmUm: e.quantity('dryFilm', 'film'),
+    maxWetPerCoatUm: e.quantity('maxWetPerCoat', 'film'),
+    volumeSolids: e.quantity('volumeSolids', 'fraction'),
+    permeanceDry: permeance?.quantity('dry', 'permeance'),
+    permeanceWet: permeance?.quantity('wet', 'permeance'),
+    permeanceAtFilmUm: permeance?.quantity('atFilm', 'film'),
+    responsive: e.truth('responsive'),
+    airPermeance: e.quantity('airPermeance', 'airLeakage'),
+    airPermeanceMethod: e.word('airPermeanceMethod'),
+    thermalResistance: e.quantity('rValue', 'thermalResistance'),
+    least: least === undefined ? {} : given<ProductLeast>({
+      ontoWallMm: least.length('ontoWall'), intoOpeningMm: least.length('intoOpening'), pastJambsMm: least.length('pastJambs'),
+      coverEachSideMm: least.length('coverEachSide'), collarMm: least.length('collar'), bearingMm: least.length('bearing'),
+      lapMm: least.length('lap'), endLapMm: least.length('endLap'), cornerLegMm: least.length('cornerLeg'),
+    }),
+    jointWidthMm: e.length('jointWidth'),
+    maxGapMm: e.length('maxGap'),
+    movement: e.quantity('movement', 'movement'),
+    cell: e.word<'closed' | 'open' | 'bi-cell'>('cell'),
+    expansion: e.word<'low' | 'high'>('expansion'),
+    waits: e.items('waits').flatMap((w) => {
+      const before = w.word<WaitPurpose>('before');
+      const timeS = w.quantity('time', 'time');
+      const atC = w.quantity('at', 'temperature');
+      return before === undefined || timeS === undefined ? [] : [given<Product['waits'][number]>({ before, timeS, atC })];
+    }),
+    exposureLimitS: e.quantity('exposureLimit', 'time'),
+    temperatureMinC: temperature?.quantity('min', 'temperature'),
+    temperatureMaxC: temperature?.quantity('max', 'temperature'),
+    substrates: e.words('substrates'),
+    compatibleWith: e.words('compatibleWith'),
+    rollWidthMm: e.length('roll'),
+    combustible: e.truth('combustible'),
+  });
+  known.set(document, product);
+  return product;
+}

@@ -1,0 +1,336 @@
+/**
+ * The typed wall: what a detail and the documents it refers to say, in trade words, with positions.
+ *
+ * Every value keeps the place it was written at, so that a rule points by handing on `thing.at`.
+ */
+import type { Locus } from '../reading/types.js';
+import type { Quantity } from '../quantity/types.js';
+
+/** A quantity as written, with its place. `value` is in the base unit that the field's name ends in. */
+export interface Measured extends Quantity {
+  readonly at: Locus;
+}
+/** A word, truth value or count as written, with its place. */
+export interface Stated<T> {
+  readonly value: T;
+  readonly at: Locus;
+}
+
+export const FAMILIES = [
+  'fluid-applied membrane', 'fluid-applied flashing', 'joint filler', 'self-adhered membrane', 'self-adhered flashing',
+  'mechanically fastened sheet', 'building paper', 'flexible flashing', 'metal flashing', 'rigid pan', 'tape',
+  'transition membrane', 'sealant', 'backer rod', 'spray foam', 'primer', 'sheathing', 'insulating sheathing',
+  'batt insulation', 'board insulation', 'vapor retarder', 'interior board', 'paint', 'cladding', 'air space', 'framing',
+  'concrete', 'masonry', 'drainage mat', 'boot', 'other',
+] as const;
+export type Family = (typeof FAMILIES)[number];
+
+export const PLACES = [
+  'sill', 'jambs', 'left jamb', 'right jamb', 'head', 'inside corners', 'opening edges', 'sheathing joints', 'fastener heads',
+  'field', 'field below sill', 'field above sill', 'opening', 'flange head', 'flange jambs', 'flange sill',
+  'interior perimeter', 'exterior perimeter', 'penetration', 'base of wall', 'top of wall',
+  'inside corner of building', 'outside corner of building', 'movement joint', 'shelf angle', 'interior face',
+] as const;
+export type Place = (typeof PLACES)[number];
+
+export const SIDES = ['head', 'left jamb', 'right jamb', 'sill'] as const;
+export type Side = (typeof SIDES)[number];
+
+export type EdgeBond = 'open' | 'sealed' | 'bonded';
+export type Control = 'water' | 'air' | 'vapor' | 'thermal';
+
+/** What a data sheet declares. Absent fields were not declared. */
+export interface Product {
+  readonly at: Locus;
+  readonly id: string;
+  readonly name: string;
+  readonly family: Family;
+  readonly standards: readonly Stated<string>[];
+  readonly section?: Stated<string>;
+  readonly dataSheet?: Stated<string>;
+  /** Of its exposed edge once installed; default by family (see `defaultEdge`). */
+  readonly edge?: Stated<EdgeBond>;
+  readonly wetFilmUm?: Measured;
+  readonly dryFilmUm?: Measured;
+  readonly maxWetPerCoatUm?: Measured;
+  readonly volumeSolids?: Measured;
+  readonly permeanceDry?: Measured; // ng/(Pa s m2), ASTM E96 procedure A
+  readonly permeanceWet?: Measured; // ng/(Pa s m2), ASTM E96 procedure B
+  readonly permeanceAtFilmUm?: Measured;
+  readonly responsive?: Stated<boolean>;
+  readonly airPermeance?: Measured; // L/(s m2) at 75 Pa
+  readonly airPermeanceMethod?: Stated<string>;
+  readonly thermalResistance?: Measured; // m2 K/W of the product as sold
+  readonly least: ProductLeast;
+  readonly jointWidthMm?: Measured; // range or bound
+  readonly maxGapMm?: Measured;
+  readonly movement?: Measured; // ratio
+  readonly cell?: Stated<'closed' | 'open' | 'bi-cell'>;
+  readonly expansion?: Stated<'low' | 'high'>;
+  readonly waits: readonly { readonly before: Stated<WaitPurpose>; readonly timeS: Measured; readonly atC?: Measured }[];
+  readonly exposureLimitS?: Measured;
+  readonly temperatureMinC?: Measured;
+  readonly temperatureMaxC?: Measured;
+  readonly substrates: readonly Stated<string>[];
+  readonly compatibleWith: readonly Stated<string>[];
+  readonly rollWidthMm?: Measured;
+  readonly combustible?: Stated<boolean>;
+}
+export type WaitPurpose = 'recoat' | 'cover' | 'water test' | 'unit' | 'next work';
+
+/** Least sizes the data sheet asks for, base unit mm. */
+export interface ProductLeast {
+  readonly ontoWallMm?: Measured;
+  readonly intoOpeningMm?: Measured;
+  readonly pastJambsMm?: Measured;
+  readonly coverEachSideMm?: Measured;
+  readonly collarMm?: Measured;
+  readonly bearingMm?: Measured;
+  readonly lapMm?: Measured;
+  readonly endLapMm?: Measured;
+  readonly cornerLegMm?: Measured;
+}
+
+export interface Layer {
+  readonly at: Locus;
+  readonly index: number; // 0 is the innermost
+  readonly id: string;
+  readonly material?: Stated<string>;
+  readonly product?: Product;
+  readonly productId?: Stated<string>;
+  readonly family: Family;
+  readonly thicknessMm?: Measured;
+  readonly wetFilmUm?: Measured;
+  readonly dryFilmUm?: Measured;
+  readonly finish?: Stated<string>;
+  readonly framing?: { readonly at: Locus; readonly material: 'wood' | 'steel'; readonly spacingMm?: Measured; readonly depthMm?: Measured };
+  readonly sheet?: { readonly at: Locus; readonly widthMm: Measured; readonly heightMm: Measured; readonly fromRightMm?: number; readonly fromUpMm?: number };
+  readonly drained?: Stated<boolean>;
+  readonly vented?: Stated<boolean>;
+  readonly thermalResistance?: Measured;
+  readonly permeance?: Measured;
+  readonly continuous?: Stated<boolean>;
+  readonly controls: readonly Stated<Control>[];
+  readonly standards: readonly Stated<string>[];
+}
+
+export interface Opening {
+  readonly at: Locus;
+  readonly index: number;
+  readonly id: string;
+  readonly type: string; // window, door, storefront, louver, ...
+  readonly widthMm: Measured;
+  readonly heightMm: Measured;
+  readonly depthMm?: Measured;
+  /** Lower left corner of the rough opening from the origin. */
+  readonly rightMm: number;
+  readonly upMm: number;
+  readonly unit?: Unit;
+  readonly overhang?: { readonly at: Locus; readonly projectionMm: Measured; readonly dropMm: Measured };
+  readonly accessible?: Stated<boolean>;
+  readonly thresholdMm?: Measured;
+  readonly panAlternative?: Stated<string>;
+}
+
+export interface Unit {
+  readonly at: Locus;
+  readonly mounting?: Stated<'flange' | 'recessed'>;
+  readonly flangeMm?: Measured;
+  readonly frameDepthMm?: Measured;
+  readonly performanceClass?: Stated<'R' | 'LC' | 'CW' | 'AW'>;
+  readonly gradePa?: Measured;
+  readonly waterTestPa?: Measured;
+  readonly standards: readonly Stated<string>[];
+}
+
+export interface Penetration {
+  readonly at: Locus;
+  readonly index: number;
+  readonly id: string;
+  readonly type: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Center from the origin. */
+  readonly rightMm: number;
+  readonly upMm: number;
+  readonly gapMm?: Measured;
+  readonly selfSealing?: Stated<string>;
+}
+
+export interface JointShape {
+  readonly at: Locus;
+  readonly widthMm?: Measured;
+  readonly depthMm?: Measured;
+  readonly backerRodMm?: Measured;
+  readonly back?: Stated<'backer rod' | 'bond-breaker tape' | 'none'>;
+}
+
+interface WorkBase {
+  readonly at: Locus;
+  /** Place in the order of work, from 0. */
+  readonly step: number;
+  readonly id: string;
+  readonly trade?: Stated<string>;
+  readonly waitS?: Measured;
+  readonly note?: Stated<string>;
+}
+
+/** Material put somewhere. */
+export interface Apply extends WorkBase {
+  readonly action: 'apply';
+  readonly places: readonly Stated<Place>[];
+  /** Openings or penetrations it belongs to; all of them when the author names none. */
+  readonly of: readonly Stated<string>[];
+  readonly openings: readonly Opening[];
+  readonly penetrations: readonly Penetration[];
+  readonly product?: Product;
+  readonly productId?: Stated<string>;
+  readonly layer?: Layer;
+  readonly family: Family;
+  readonly extendsMm?: Measured;
+  readonly offCenterMm?: Measured;
+  readonly ontoWallMm?: Measured;
+  readonly intoOpeningMm?: Measured | 'full';
+  readonly pastJambsMm?: Measured;
+  readonly aboveHeadMm?: Measured;
+  readonly belowSillMm?: Measured;
+  readonly downJambsMm?: Measured;
+  readonly slope?: Measured;
+  readonly backDamMm?: Measured;
+  readonly endDamsMm?: Measured;
+  readonly corners?: Stated<'preformed' | 'soldered' | 'fluid-applied' | 'formed membrane' | 'folded'>;
+  readonly upstandMm?: Measured;
+  readonly projectsMm?: Measured;
+  readonly bearingMm?: Measured;
+  readonly slackMm?: Measured;
+  readonly unbondedMm?: Measured;
+  readonly movementMm?: Measured;
+  readonly aboveGradeMm?: Measured;
+  readonly ontoFoundationMm?: Measured;
+  readonly exposedFoundationMm?: Measured;
+  readonly lapsOnto: readonly { readonly onto: string; readonly lapMm: Measured }[];
+  readonly tuckedUnder: readonly Stated<string>[];
+  readonly rollMm?: Measured;
+  readonly courseLapMm?: Measured;
+  readonly endLapMm?: Measured;
+  readonly courses?: Stated<'bottom up' | 'top down'>;
+  readonly edge?: Stated<EdgeBond>;
+  readonly edgeSeal?: Stated<string>;
+  readonly wetFilmUm?: Measured;
+  readonly dryFilmUm?: Measured;
+  readonly coats?: Stated<number>;
+  readonly thinner?: Measured;
+  readonly joint?: JointShape;
+  readonly bondedFaces?: Stated<number>;
+  readonly sides: readonly Stated<Side>[];
+  readonly cornersContinuous?: Stated<boolean>;
+  readonly sealPosition?: Stated<'at back dam' | 'inboard of back dam' | 'outboard of back dam'>;
+  readonly fillsCavity?: Stated<boolean>;
+  readonly weeps?: { readonly at: Locus; readonly count?: Stated<number>; readonly spacingMm?: Measured; readonly sizeMm?: Measured };
+  readonly fastenersThroughPan?: Stated<'none' | 'sealed upstand' | 'through pan'>;
+}
+
+/** A unit or a penetration put in. */
+export interface SetIn extends WorkBase {
+  readonly action: 'set';
+  readonly sets: 'unit' | 'penetration';
+  readonly of: readonly Stated<string>[];
+  readonly openings: readonly Opening[];
+  readonly penetrations: readonly Penetration[];
+  readonly bedding: Partial<Record<'head' | 'jambs' | 'sill', Stated<'sealed' | 'open' | 'interrupted'>>>;
+  readonly beddingAt?: Locus;
+  readonly openLengthMm?: Measured;
+  readonly shims?: { readonly at: Locus; readonly material?: Stated<string>; readonly continuous?: Stated<boolean>; readonly gapMm?: Measured };
+  readonly anchors?: Stated<'jambs' | 'head and jambs' | 'through pan' | 'sealed upstand'>;
+}
+
+/** A flap of the barrier that was held up is lapped down. */
+export interface Close extends WorkBase {
+  readonly action: 'close';
+  readonly closes: 'head flap';
+  readonly of: readonly Stated<string>[];
+  readonly openings: readonly Opening[];
+  readonly endsSealed?: Stated<boolean>;
+}
+
+/** Work stops until something was looked at or tested. */
+export interface Hold extends WorkBase {
+  readonly action: 'hold';
+  readonly holds: Stated<HoldFor>;
+  /** Steps that are held; all earlier ones when none is named. */
+  readonly of: readonly Stated<string>[];
+  readonly by?: Stated<string>;
+  readonly accept?: Stated<string>;
+  readonly method?: Stated<string>;
+}
+export const HOLDS = ['substrate acceptance', 'visual check', 'film readings', 'adhesion test', 'pan water check', 'water test', 'air leakage check', 'mock-up acceptance'] as const;
+export type HoldFor = (typeof HOLDS)[number];
+
+export type Work = Apply | SetIn | Close | Hold;
+
+/** How the drawn piece of wall ends on one side, and what ties it in there. */
+export interface WallEdge {
+  readonly at: Locus;
+  readonly side: 'top' | 'bottom' | 'left' | 'right';
+  readonly meets: Stated<string>; // roof, foundation, floor line, expansion joint, other wall, same wall
+  readonly tieIn?: Stated<string>; // detail id or work id
+}
+
+export interface Project {
+  readonly at: Locus;
+  readonly id: string;
+  readonly title: string;
+  readonly zone?: Stated<string>; // 5A, 4C, 4
+  readonly county?: Stated<string>;
+  readonly state?: Stated<string>;
+  readonly code?: { readonly at: Locus; readonly title: 'IRC' | 'IBC' | 'NBC'; readonly edition: number };
+  readonly heightMm?: Measured;
+  readonly designPressurePa?: Measured;
+  readonly standards: readonly Stated<string>[];
+}
+
+/** One limit that a document of the project asks for. */
+export interface Requirement {
+  readonly at: Locus;
+  readonly property: string; // a key of MEASURES
+  readonly subject?: string; // a key of SUBJECTS; every subject when absent
+  readonly product?: string;
+  readonly comparison: 'at least' | 'at most' | 'equals' | 'one of';
+  readonly value?: Measured;
+  readonly words?: readonly string[];
+  readonly citation: string; // Section 07 27 26, 3.4.B.2
+  readonly basis: 'specification' | 'product data';
+}
+
+export interface Deviation {
+  readonly at: Locus;
+  readonly id?: string;
+  readonly rule: Stated<string>;
+  readonly of?: Stated<string>; // work, opening or layer id
+  readonly reason: Stated<string>;
+  readonly acceptedBy?: Stated<string>;
+  readonly until?: Stated<string>; // ISO date
+}
+
+export interface Detail {
+  readonly at: Locus;
+  readonly id: string;
+  readonly title: string;
+  readonly section?: Stated<string>;
+  readonly method?: Stated<'A' | 'A1' | 'B' | 'B1'>;
+  readonly layers: readonly Layer[];
+  readonly openings: readonly Opening[];
+  readonly penetrations: readonly Penetration[];
+  readonly work: readonly Work[];
+  readonly edges: readonly WallEdge[];
+  /** What the wall face shown reaches beyond the outermost openings, mm; a default is marked so. */
+  readonly face: { readonly leftMm: number; readonly rightMm: number; readonly belowMm: number; readonly aboveMm: number; readonly assumed: boolean };
+  readonly drawings: readonly Stated<string>[];
+  readonly drawingsAt?: Locus;
+  readonly project?: Project;
+  readonly requirements: readonly Requirement[];
+  readonly deviations: readonly Deviation[];
+  readonly products: ReadonlyMap<string, Product>;
+  /** All free text of the document, for checks on wording. */
+  readonly texts: readonly Stated<string>[];
+}
