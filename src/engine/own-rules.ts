@@ -1,0 +1,31 @@
+/** What the engine itself reports: documents that cannot be read and deviations that do not hold. */
+import type { Level } from './result.js';
+
+export interface OwnRule {
+  readonly id: string;
+  readonly title: string;
+  readonly level: Exclude<Level, 'none'>;
+  readonly summary: string;
+  readonly help: string;
+}
+
+const own = (id: string, title: string, level: OwnRule['level'], summary: string, help: string): OwnRule => ({ id, title, level, summary, help });
+
+export const OWN_RULES: readonly OwnRule[] = [
+  own('deviation/expired', 'Deviation expired', 'warning', 'An accepted deviation is in force until its date.', 'The entry under `deviations` has an `until` date that is past. The finding it covered counts again. Have it accepted anew or correct the detail.'),
+  own('deviation/not-accepted', 'Deviation not accepted', 'warning', 'A deviation counts only when somebody with the authority accepted it.', 'The entry under `deviations` has no `acceptedBy`. Name the role that accepted it (architect, engineer of record, owner), or correct the detail.'),
+  own('deviation/unused', 'Deviation without effect', 'note', 'Every declared deviation covers a finding.', 'Nothing in the detail breaks the rule that the entry names. Left in place it would hide a later mistake.'),
+  own('document/circular-reference', 'Circular reference', 'error', 'Documents do not refer to each other in a circle.', 'Follow the chain in the message and take one of the references out.'),
+  own('document/empty-file', 'Empty document', 'error', 'A document holds something.', 'The file is empty or holds only comments. A document starts with `kind:`.'),
+  own('document/malformed-yaml', 'Malformed YAML', 'error', 'A document is well-formed YAML.', 'The text could not be read as YAML at the place shown. Usual causes: a tab used for indentation, a missing space after a colon, a quote that is not closed, a list item out of line.'),
+  own('document/missing-field', 'Missing field', 'error', 'A document has the fields its kind needs.', 'Add the field named in the message; the schema of the kind describes it.'),
+  own('document/repeated-id', 'Id used twice', 'error', 'An id names one thing.', 'Two entries or documents within reach of each other carry the same id, so a reference to it would be ambiguous.'),
+  own('document/unknown-field', 'Unknown field', 'error', 'A document holds only fields that its kind knows.', 'An unknown field is an error because a misspelled one would otherwise be read as missing.'),
+  own('document/unknown-kind', 'Unknown kind of document', 'error', 'A document says which kind it is.', 'The kinds are `detail`, `product`, `project`, `specification` and `settings`.'),
+  own('document/unknown-reference', 'Unknown reference', 'error', 'What a document refers to exists and is within reach.', 'A detail finds products in its own file and in the files listed under `documents` of the detail, its project and the settings of the library.'),
+  own('document/unreadable-file', 'Unreadable file', 'error', 'A file can be read.', 'The file could not be opened, is not text, or is larger than a document may be.'),
+  own('document/unsafe-content', 'Unsafe content', 'error', 'A document holds plain data and stays within its library.', 'Anchors, aliases, merge keys, tags, very deep nesting and references that leave the library are refused: details do not need them and they can be used to do harm.'),
+  own('document/wrong-geometry', 'Impossible geometry', 'error', 'What is described can exist on a wall.', 'Openings do not overlap, sizes are above zero, and a piece is tucked only under what already hangs.'),
+  own('document/wrong-unit', 'Missing or wrong unit', 'error', 'A quantity carries a unit that fits.', 'Write quantities with their unit, as on the drawing: `4 in`, `5-1/2 in`, `100 mm`, `12-15 mil`, `4.5 psf`, `6 %`, `2 h`.'),
+  own('document/wrong-value', 'Value not allowed', 'error', 'A field holds a value that it allows.', 'The message lists what is allowed.'),
+];

@@ -1,0 +1,127 @@
+/**
+ * The way through Lapwright: documents are read, a detail is typed, its wall face derived, every rule asked,
+ * deviations applied, results ordered. Each arrow is one call below.
+ */
+import { applyDeviations } from './deviations.js';
+import { fingerprintOf } from './fingerprint.js';
+import { levelFor } from './levels.js';
+import { governingLimit } from './limits-of-documents.js';
+import { OWN_RULES } from './own-rules.js';
+import { LEVEL_ORDER, type Level, type Notification, type Outcome, type Result } from './result.js';
+import type { Rule, RuleSubject } from './rule.js';
+import type { RuleSettings } from './settings.js';
+import { buildFace } from '../geometry/face.js';
+import type { WallFace } from '../geometry/types.js';
+import { buildDetail, type Reach } from '../model/detail.js';
+import type { Detail } from '../model/types.js';
+import type { ReadDocument, ReadingProblem } from '../reading/types.js';
+
+export interface ReviewOptions {
+  readonly rules: readonly Rule[];
+  readonly settings: RuleSettings;
+  /** ISO date (YYYY-MM-DD): deviations end by it. */
+  readonly today: string;
+}
+
+export interface DetailReview {
+  readonly documentId: string;
+  readonly title: string;
+  readonly results: readonly Result[];
+  readonly notifications: readonly Notification[];
+}
+
+const OWN_LEVEL = new Map<string, Level>(OWN_RULES.map((r) => [r.id, r.level]));
+
+/** Turns a reading problem into a result, so that it is printed like any other. */
+export function resultOfProblem(problem: ReadingProblem, documentId: string): Result {
+  const ruleId = `document/${problem.code}`;
+  const document = placeholder(problem);
+  const outcome: Outcome = {
+    kind: 'fail', message: problem.message, at: { document, path: [] },
+    related: (problem.related ?? []).map((r) => ({ message: r.message, at: { document: placeholder(r), path: [] } })),
+  };
+  return { ...outcome, ruleId, level: OWN_LEVEL.get(ruleId) ?? 'error', documentId, file: problem.file, span: problem.span, fingerprint: fingerprintOf(ruleId, documentId, { ...outcome, subject: problem.message }, 0) };
+}
+
+/** Stands in for a document that could not be read: it knows only the one place. */
+function placeholder(place: Pick<ReadingProblem, 'file' | 'span'>): ReadDocument {
+  return { kind: 'detail', id: place.file.uri, file: place.file, data: {}, spanOf: () => place.span };
+}
+
+/** What a rule sees of one detail. */
+function subjectFor(detail: Detail, face: () => WallFace, rule: Rule, settings: RuleSettings): RuleSubject {
+  const values = settings.parametersOf(rule);
+  const read = (name: string): string | number | boolean => {
+    const value = values.get(name);
+    if (value === undefined) throw new Error(`asked for "${name}", which it does not declare as a parameter`);
+    return value;
+  };
+  return {
+    detail,
+    get face() { return face(); },
+    number: (name) => Number(read(name)),
+    word: (name) => String(read(name)),
+    truth: (name) => read(name) === true,
+    limit: (query) => governingLimit(detail, query),
+  };
+}
+
+function finish(ruleId: string, ruleLevel: Level, set: Level | undefined, outcome: Outcome, documentId: string, seen: Map<string, number>): Result {
+  const bySource = levelFor(outcome.level ?? ruleLevel, outcome.sources?.[0]);
+  const level = outcome.kind === 'fail' ? (set ?? bySource) : 'none';
+  const span = outcome.at.document.spanOf(outcome.at.path, outcome.at.part);
+  const within = outcome.at.within;
+  const key = fingerprintOf(ruleId, documentId, outcome, 0);
+  const occurrence = seen.get(key) ?? 0;
+  seen.set(key, occurrence + 1);
+  return {
+    ...outcome, ruleId, level, documentId, file: outcome.at.document.file,
+    span: within === undefined ? span : { start: span.start + within.start, end: span.start + within.end },
+    fingerprint: occurrence === 0 ? key : fingerprintOf(ruleId, documentId, outcome, occurrence),
+  };
+}
+
+/** Reviews one typed detail. Pure: same detail, rules, settings and date, same answer. */
+export function reviewDetail(detail: Detail, options: ReviewOptions): DetailReview {
+  const notifications: Notification[] = [];
+  const seen = new Map<string, number>();
+  const ran = new Set<string>();
+  let results: Result[] = [];
+  let held: WallFace | undefined;
+  const face = (): WallFace => (held ??= buildFace(detail));
+  for (const rule of options.rules) {
+    const set = options.settings.levelOf(rule.id);
+    if (set === 'off') continue;
+    ran.add(rule.id);
+    try {
+      const found = [...rule.review(subjectFor(detail, face, rule, options.settings))];
+      for (const outcome of found) results.push(finish(rule.id, rule.level, set, outcome, detail.id, seen));
+    } catch (error) {
+      notifications.push({ level: 'error', ruleId: rule.id, documentId: detail.id, uri: detail.at.document.file.uri, message: `The rule ${rule.id} failed on ${detail.id}: ${error instanceof Error ? error.message : String(error)}. Its check is missing from this review; the others ran.` });
+    }
+  }
+  const deviated = applyDeviations(results, detail.deviations, options.today, ran);
+  results = [...deviated.results, ...deviated.outcomes.map(({ ruleId, outcome }) => finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, seen))];
+  return { documentId: detail.id, title: detail.title, results: results.sort(compareResults), notifications };
+}
+
+/** Reads, types and reviews one detail document. */
+export function reviewDocument(document: ReadDocument, reach: Reach, options: ReviewOptions, elsewhere?: (productId: string) => ReadDocument | undefined): DetailReview {
+  const { detail, problems } = buildDetail(document, reach, elsewhere);
+  if (detail === undefined) {
+    return { documentId: document.id, title: document.id, results: problems.map((p) => resultOfProblem(p, document.id)).sort(compareResults), notifications: [] };
+  }
+  return reviewDetail(detail, options);
+}
+
+/** Total and free of locale: file by code unit, place, rule, message. */
+export function compareResults(a: Result, b: Result): number {
+  const text = (x: string, y: string): number => (x < y ? -1 : x > y ? 1 : 0);
+  return text(a.file.uri, b.file.uri) || a.span.start - b.span.start || a.span.end - b.span.end || text(a.ruleId, b.ruleId) || text(a.message, b.message) || text(a.documentId, b.documentId);
+}
+
+/** True when an unsuppressed finding is at or above the level chosen to fail on. */
+export function failsOn(results: readonly Result[], chosen: Level | 'never'): boolean {
+  if (chosen === 'never') return false;
+  return results.some((r) => r.kind === 'fail' && r.suppression === undefined && LEVEL_ORDER[r.level] >= LEVEL_ORDER[chosen] && r.level !== 'none');
+}
