@@ -28,6 +28,8 @@ const result = await build({
   metafile: true,
   legalComments: 'none',
   logLevel: 'warning',
+  minifySyntax: true,
+  minifyWhitespace: true,
 });
 
 const bundled = new Set();

@@ -38,16 +38,24 @@ export function written(value: number, dimension: Dimension | 'count', like?: Pi
   return formatQuantity(value, dimension, like ?? (BASE_UNITS[dimension] === 'mm' ? { system: 'US' } : undefined));
 }
 
+function isMet(c: Comparison, limit: Limit): boolean {
+  const tolerance = TOLERANCE[c.dimension] ?? Math.abs(limit.value) * 1e-6;
+  return c.comparison === 'at least' ? c.provided >= limit.value - tolerance : c.provided <= limit.value + tolerance;
+}
+
 /** `pass`, `fail` or, without a limit, `open`. */
 export function againstLimit(c: Comparison): Outcome {
-  const provided = `${written(c.provided, c.dimension, c.like)}${c.remark === undefined ? '' : ` ${c.remark}`}`;
+  const plain = written(c.provided, c.dimension, c.like);
+  // A breach smaller than the rounding of the printed value would read as `4 in, at least 4 in`.
+  const close = c.limit !== undefined && c.dimension !== 'count' && !isMet(c, c.limit) && plain === written(c.limit.value, c.dimension, c.like);
+  const exact = close && c.dimension !== 'count' ? ` (${Number(c.provided.toPrecision(6))} ${BASE_UNITS[c.dimension]})` : '';
+  const provided = `${plain}${exact}${c.remark === undefined ? '' : ` ${c.remark}`}`;
   const base = { at: c.at, subject: c.subject, ...(c.related === undefined ? {} : { related: c.related }) };
   if (c.limit === undefined) {
     return { kind: 'open', message: `${c.sentence(provided)}; no document in reach says how much is required.`, ...base, provided, missing: c.missing };
   }
   const { limit } = c;
-  const tolerance = TOLERANCE[c.dimension] ?? Math.abs(limit.value) * 1e-6;
-  const met = c.comparison === 'at least' ? c.provided >= limit.value - tolerance : c.provided <= limit.value + tolerance;
+  const met = isMet(c, limit);
   const required = `${c.comparison} ${limit.text}`;
   const clash = limit.conflict === undefined ? '' : ` ${limit.conflict.source.citation} allows no more than ${limit.conflict.text}: no value meets both, ask which governs.`;
   const shared = {

@@ -13,7 +13,7 @@ export function pathOfIds(at: Locus): string {
   for (const step of at.path) {
     value = (value as Record<string | number, unknown> | undefined)?.[step];
     const id = typeof step === 'number' && typeof value === 'object' && value !== null ? (value as Record<string, unknown>)['id'] : undefined;
-    steps.push(id === undefined ? String(step) : `[${String(id)}]`);
+    steps.push(typeof id === 'string' || typeof id === 'number' ? `[${id}]` : String(step));
   }
   return steps.join('.');
 }

@@ -14,6 +14,7 @@ import { buildFace } from '../geometry/face.js';
 import type { WallFace } from '../geometry/types.js';
 import { buildDetail, type Reach } from '../model/detail.js';
 import type { Detail } from '../model/types.js';
+import { spanOfLocus } from '../reading/locus.js';
 import type { ReadDocument, ReadingProblem } from '../reading/types.js';
 
 export interface ReviewOptions {
@@ -69,14 +70,12 @@ function subjectFor(detail: Detail, face: () => WallFace, rule: Rule, settings: 
 function finish(ruleId: string, ruleLevel: Level, set: Level | undefined, outcome: Outcome, documentId: string, seen: Map<string, number>): Result {
   const bySource = levelFor(outcome.level ?? ruleLevel, outcome.sources?.[0]);
   const level = outcome.kind === 'fail' ? (set ?? bySource) : 'none';
-  const span = outcome.at.document.spanOf(outcome.at.path, outcome.at.part);
-  const within = outcome.at.within;
   const key = fingerprintOf(ruleId, documentId, outcome, 0);
   const occurrence = seen.get(key) ?? 0;
   seen.set(key, occurrence + 1);
   return {
     ...outcome, ruleId, level, documentId, file: outcome.at.document.file,
-    span: within === undefined ? span : { start: span.start + within.start, end: span.start + within.end },
+    span: spanOfLocus(outcome.at),
     fingerprint: occurrence === 0 ? key : fingerprintOf(ruleId, documentId, outcome, occurrence),
   };
 }

@@ -1,0 +1,32 @@
+/** `lapwright new KIND` */
+import { open } from 'node:fs/promises';
+import { readArguments, UsageError } from './arguments.js';
+import { STARTING_DOCUMENTS } from './starting-documents.js';
+import { nearest } from '../model/nearest.js';
+
+export async function newCommand(argv: readonly string[]): Promise<number> {
+  const { given, rest } = readArguments(argv, { output: { type: 'string' } });
+  const kinds = Object.keys(STARTING_DOCUMENTS);
+  const [kind, ...more] = rest;
+  if (kind === undefined || more.length > 0) throw new UsageError(`Name one kind of document: ${kinds.join(', ')}.`);
+  const text = STARTING_DOCUMENTS[kind];
+  if (text === undefined) {
+    const close = nearest(kind, kinds);
+    throw new UsageError(`There is no starting document "${kind}"; ${close === undefined ? `kinds: ${kinds.join(', ')}` : `did you mean "${close}"?`}`);
+  }
+  const file = given.findLast((t) => t.name === 'output')?.value;
+  if (file === undefined) {
+    process.stdout.write(text);
+    return 0;
+  }
+  try {
+    // `wx` refuses to open a file that exists: nothing of the author's is ever overwritten.
+    const handle = await open(file, 'wx');
+    await handle.writeFile(text);
+    await handle.close();
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST') throw new UsageError(`"${file}" exists already and is left as it is; name another file.`);
+    throw error;
+  }
+  return 0;
+}

@@ -1,0 +1,112 @@
+/** `lapwright review PATH...` */
+import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
+import { runReview, withPages } from './run.js';
+import type { FailOn, Review } from '../output/report.js';
+
+const FORMATS = ['terminal', 'lines', 'markdown', 'sarif', 'json'] as const;
+type Format = (typeof FORMATS)[number];
+
+interface Output {
+  readonly format: Format;
+  /** Absent: standard output. */
+  readonly file?: string;
+}
+
+/** Pairs each `--output` with the `--format` before it. */
+export function outputsOf(given: readonly Token[]): Output[] {
+  const outputs: { format: Format; file?: string }[] = [];
+  for (const token of given) {
+    if (token.name === 'format') outputs.push({ format: oneOf([token], 'format', FORMATS, 'terminal') });
+    if (token.name === 'output' && token.value !== undefined) {
+      const last = outputs.at(-1);
+      if (last === undefined || last.file !== undefined) outputs.push({ format: formatOfFile(token.value), file: token.value });
+      else last.file = token.value;
+    }
+  }
+  if (outputs.length === 0) outputs.push({ format: 'terminal' });
+  if (outputs.filter((o) => o.file === undefined).length > 1) throw new UsageError('Only one format can go to standard output; give the others a file with --output FILE after each --format.');
+  return outputs;
+}
+
+/** The format meant by a file name when none was named before it. */
+function formatOfFile(file: string): Format {
+  if (/\.sarif(\.json)?$/i.test(file)) return 'sarif';
+  if (/\.json$/i.test(file)) return 'json';
+  if (/\.(md|markdown)$/i.test(file)) return 'markdown';
+  if (/\.txt$/i.test(file)) return 'lines';
+  throw new UsageError(`Say which format "${file}" is to have: put --format NAME before --output.`);
+}
+
+/** Prints in one format; each printer is loaded only when it is used. */
+async function print(review: Review, format: Format, toTerminal: boolean, upload: boolean): Promise<string> {
+  switch (format) {
+    case 'terminal': {
+      const [{ printTerminal }, { wantsColor }] = await Promise.all([import('../output/terminal.js'), import('../output/color.js')]);
+      return printTerminal(review, {
+        color: toTerminal && wantsColor({ env: process.env, isTTY: process.stdout.isTTY }),
+        ...(toTerminal && process.stdout.columns > 0 ? { columns: process.stdout.columns } : {}),
+      });
+    }
+    case 'lines':
+      return (await import('../output/lines.js')).printLines(review);
+    case 'markdown':
+      return (await import('../output/markdown.js')).printMarkdown(await withPages(review));
+    case 'sarif':
+      return (await import('../output/sarif.js')).printSarif(await withPages(review), { profile: upload ? 'upload' : 'full' });
+    case 'json':
+      return (await import('../output/json.js')).printJson(review);
+  }
+}
+
+/** Today as YYYY-MM-DD in local time, the day on the reader's calendar. */
+function localDate(): string {
+  const now = new Date();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+async function standardInput(): Promise<string> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
+  return Buffer.concat(chunks).toString('utf8');
+}
+
+async function writeFileSafely(file: string, text: string): Promise<void> {
+  const { mkdir, rename, writeFile } = await import('node:fs/promises');
+  const { dirname } = await import('node:path');
+  await mkdir(dirname(file), { recursive: true });
+  // Written beside the target and moved into place, so that nobody reads half a report.
+  const part = `${file}.part`;
+  await writeFile(part, text);
+  await rename(part, file);
+}
+
+/** @returns the exit status */
+export async function reviewCommand(argv: readonly string[]): Promise<number> {
+  const { given, rest } = readArguments(argv, {
+    format: { type: 'string', multiple: true }, output: { type: 'string', multiple: true }, 'fail-on': { type: 'string' }, pack: { type: 'string', multiple: true },
+    'allow-packs': { type: 'boolean' }, date: { type: 'string' }, 'skip-others': { type: 'boolean' }, dependents: { type: 'boolean' }, upload: { type: 'boolean' },
+  });
+  const flag = (name: string): boolean => given.some((t) => t.name === name);
+  if (rest.length === 0) throw new UsageError('Name what to review: files, folders, globs, or - for standard input. See lapwright help review.');
+  const outputs = outputsOf(given);
+  const date = given.findLast((t) => t.name === 'date')?.value;
+  if (date !== undefined && (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date)))) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
+  const failOn = flag('fail-on') ? oneOf<FailOn>(given, 'fail-on', ['error', 'warning', 'note', 'never'], 'error') : undefined;
+  const run = await runReview({
+    inputs: rest, cwd: process.cwd(), today: date ?? localDate(),
+    packs: given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [t.value] : [])),
+    allowPacks: flag('allow-packs'), skipOthers: flag('skip-others'), dependents: flag('dependents'),
+    ...(failOn === undefined ? {} : { failOn }),
+    ...(rest.includes('-') ? { stdin: { text: await standardInput() } } : {}),
+  });
+  for (const notice of run.notices) process.stderr.write(`lapwright: ${notice}\n`);
+  for (const n of run.review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
+  if (!run.ran) return flag('skip-others') ? 0 : 2;
+  for (const output of outputs) {
+    const text = await print(run.review, output.format, output.file === undefined, flag('upload'));
+    if (output.file === undefined) process.stdout.write(text);
+    else await writeFileSafely(output.file, text);
+  }
+  return run.review.exitCode;
+}

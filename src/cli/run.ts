@@ -1,0 +1,108 @@
+/**
+ * One whole review, from paths to results: reads the library, gathers the rules, reviews every detail that was
+ * asked for, and puts everything in order.
+ */
+import { ruleCards } from '../engine/cards.js';
+import { OWN_RULES } from '../engine/own-rules.js';
+import { joinRules, loadPack } from '../engine/packs.js';
+import { compareResults, failsOn, resultOfProblem, reviewDocument } from '../engine/review.js';
+import type { Notification, Result } from '../engine/result.js';
+import { ruleSettings } from '../engine/settings.js';
+import type { FailOn, Review, ReviewedDetail } from '../output/report.js';
+import { loadLibrary, type Library } from '../reading/library.js';
+import type { ReadDocument } from '../reading/types.js';
+import { BUILT_IN_RULES } from '../../generated/rules.js';
+import { VERSION } from './version.js';
+
+export interface RunOptions {
+  readonly inputs: readonly string[];
+  readonly cwd: string;
+  readonly stdin?: { readonly text: string; readonly name?: string };
+  /** Packs the person named. */
+  readonly packs: readonly string[];
+  /** Also load the packs that the settings of the library name. */
+  readonly allowPacks: boolean;
+  /** Absent: as the settings say, else `error`. */
+  readonly failOn?: FailOn;
+  /** ISO date of the review. */
+  readonly today: string;
+  readonly skipOthers: boolean;
+  readonly dependents: boolean;
+  readonly commandLine?: readonly string[];
+}
+
+export interface Run {
+  readonly review: Review;
+  /** Remarks for standard error: nothing found, a file passed over. */
+  readonly notices: readonly string[];
+  /** False when there was nothing to review at all: the program could not do its job. */
+  readonly ran: boolean;
+}
+
+/** Details to review: those asked for and, if wanted, those that use another document that was asked for. */
+function chosenDetails(library: Library, dependents: boolean): ReadDocument[] {
+  const asked = library.documents.filter((d) => library.reviewed(d));
+  const details = asked.filter((d) => d.kind === 'detail');
+  if (!dependents) return details;
+  const others = new Set(asked.filter((d) => d.kind !== 'detail'));
+  if (others.size === 0) return details;
+  const uses = (detail: ReadDocument): boolean => {
+    const reach = library.reach(detail);
+    return [reach.project, ...reach.products.values(), ...reach.specifications, library.settings].some((d) => d !== undefined && others.has(d));
+  };
+  return library.documents.filter((d) => d.kind === 'detail' && (library.reviewed(d) || uses(d)));
+}
+
+/** Packs to load, and a remark for each that settings name but nobody allowed. */
+async function gatherRules(options: RunOptions, library: Library) {
+  const named = (library.settings?.data['packs'] ?? []) as readonly string[];
+  const notifications: Notification[] = [];
+  if (!options.allowPacks) {
+    for (const name of named) notifications.push({ level: 'warning', message: `The settings name the rule pack "${name}". A pack is code, so it is not loaded unless you say so: run with --allow-packs, or with --pack ${name}.` });
+  }
+  const packs = await Promise.all([
+    ...options.packs.map((name) => loadPack(name, options.cwd)),
+    ...(options.allowPacks ? named.map((name) => loadPack(name, library.root)) : []),
+  ]);
+  const joined = joinRules(BUILT_IN_RULES, packs);
+  const pages = Object.assign({}, ...packs.map((p) => p.pages)) as Record<string, string>;
+  return { rules: joined.rules, pages, notifications: [...notifications, ...joined.notifications] };
+}
+
+/** Runs a review. Throws only when the inputs themselves cannot be used (see `loadLibrary`). */
+export async function runReview(options: RunOptions): Promise<Run> {
+  const library = await loadLibrary([...options.inputs], {
+    cwd: options.cwd, skipOthers: options.skipOthers, whole: options.dependents, ...(options.stdin === undefined ? {} : { stdin: options.stdin }),
+  });
+  const { rules, pages: packPages, notifications } = await gatherRules(options, library);
+  const settings = ruleSettings(library.settings, rules, OWN_RULES.map((r) => r.id));
+  const results: Result[] = [...library.problems, ...settings.problems].map((p) => resultOfProblem(p, p.file.uri));
+  const details: ReviewedDetail[] = [];
+  const remarks: Notification[] = [...notifications];
+  for (const document of chosenDetails(library, options.dependents)) {
+    const reach = library.reach(document);
+    const one = reviewDocument(document, library.settings === undefined ? reach : { ...reach, settings: library.settings }, { rules, settings, today: options.today }, (id) => library.elsewhere('product', id));
+    // Not `push(...)`: a library has more results than a call can take arguments.
+    for (const result of one.results) results.push(result);
+    remarks.push(...one.notifications);
+    details.push({ id: one.documentId, title: one.title, uri: document.file.uri });
+  }
+  results.sort(compareResults);
+  const failOn = options.failOn ?? ((library.settings?.data['failOn'] as FailOn | undefined) ?? 'error');
+  const broken = remarks.some((n) => n.level === 'error');
+  const exitCode = failsOn(results, failOn) ? 1 : broken ? 2 : 0;
+  // Pages are many and long: they are loaded only by printers that show them.
+  const review: Review = {
+    toolVersion: VERSION, results, notifications: remarks, details, failOn, exitCode,
+    rules: ruleCards(rules, packPages, settings.levelOf),
+    ...(options.commandLine === undefined ? {} : { commandLine: options.commandLine }),
+  };
+  const ran = details.length > 0 || results.length > 0 || library.documents.some((d) => library.reviewed(d));
+  return { review, notices: library.notices, ran };
+}
+
+/** The same review with the pages of the built-in rules, for printers that show them. */
+export async function withPages(review: Review): Promise<Review> {
+  const { PAGES } = await import('../../generated/pages.js');
+  return { ...review, rules: review.rules.map((card) => (PAGES[card.id] === undefined ? card : { ...card, page: () => PAGES[card.id] ?? '' })) };
+}

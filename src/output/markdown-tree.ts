@@ -1,0 +1,176 @@
+/** The report as a Markdown tree (mdast), in the order a reviewer reads it. Other printers may start from it too. */
+import type { PhrasingContent, Root, RootContent } from 'mdast';
+import type { Source } from '../engine/result.js';
+import { webAddress } from './escape.js';
+import { acceptanceText, byDetail, missingText, type DetailResults } from './grouping.js';
+import { detailFindings } from './markdown-finding.js';
+import { cell, code, heading, item, joint, list, paragraph, strong, table, words } from './markdown-parts.js';
+import { placeOfResult, placeText } from './place.js';
+import { CAUTION, countResults, STAMP_NOTE, suggestedAction, type Review } from './report.js';
+import { sourceText } from './source-text.js';
+
+/** How many details a row of the passed table names before it counts the rest. */
+const NAMED_DETAILS = 8;
+
+/** Builds the tree; the same review gives the same tree. */
+export function reportTree(review: Review): Root {
+  const groups = byDetail(review);
+  return {
+    type: 'root',
+    children: [
+      heading(1, joint('Review of wall details')),
+      ...opening(review),
+      ...detailFindings(groups, review.rules),
+      ...openQuestions(groups),
+      ...judgments(groups),
+      ...acceptedDeviations(groups),
+      ...information(groups),
+      ...passed(groups, review),
+      ...rulesUsed(review),
+      ...aboutTheReview(review),
+      heading(2, joint('Caution')),
+      paragraph(joint(CAUTION)),
+    ],
+  };
+}
+
+function opening(review: Review): RootContent[] {
+  const { action, because } = suggestedAction(review);
+  const counts = countResults(review.results);
+  const rows: [string, number][] = [
+    ['Details reviewed', review.details.length],
+    ['Errors', counts.errors],
+    ['Warnings', counts.warnings],
+    ['Notes', counts.notes],
+    ['Cannot be checked', counts.open],
+    ['For the reviewer to judge', counts.review],
+    ['Accepted deviations', counts.accepted],
+    ['Passed', counts.passed],
+    ['Not applicable', counts.notApplicable],
+  ];
+  return [
+    paragraph(strong(`Suggested action: ${action ?? 'none'}`), joint(` (${because}). ${STAMP_NOTE}`)),
+    paragraph(joint(CAUTION)),
+    table([
+      [cell(joint('Result')), cell(joint('Count'))],
+      ...rows.map(([name, count]) => [cell(joint(name)), cell(joint(String(count)))]),
+    ]),
+  ];
+}
+
+function openQuestions(groups: readonly DetailResults[]): RootContent[] {
+  const rows = groups.flatMap((group) =>
+    group.open.map((result) => [
+      cell(words(group.detail.id)),
+      cell(words(missingText(result))),
+      cell(words(result.message)),
+      cell(words(result.ruleId)),
+      cell(words(placeText(placeOfResult(result)))),
+    ]),
+  );
+  if (rows.length === 0) return [];
+  const head = ['Detail', 'Missing', 'Needed because', 'Rule', 'Place'].map((name) => cell(joint(name)));
+  return [heading(2, joint('What could not be checked')), table([head, ...rows])];
+}
+
+function judgments(groups: readonly DetailResults[]): RootContent[] {
+  const items = groups.flatMap((group) =>
+    group.review.map((result) => item(...told(group, result.message), ...where(result))),
+  );
+  return items.length === 0 ? [] : [heading(2, joint('For the reviewer to judge')), list(items)];
+}
+
+function acceptedDeviations(groups: readonly DetailResults[]): RootContent[] {
+  const items = groups.flatMap((group) =>
+    group.accepted.map((result) =>
+      item(
+        ...told(group, result.message),
+        joint(' Accepted: '),
+        words(acceptanceText(result)),
+        joint('.'),
+        ...where(result),
+      ),
+    ),
+  );
+  return items.length === 0 ? [] : [heading(2, joint('Accepted deviations')), list(items)];
+}
+
+function information(groups: readonly DetailResults[]): RootContent[] {
+  const items = groups.flatMap((group) =>
+    group.informational.map((result) => item(...told(group, result.message), ...where(result))),
+  );
+  return items.length === 0 ? [] : [heading(2, joint('For information')), list(items)];
+}
+
+function told(group: DetailResults, message: string): PhrasingContent[] {
+  return [strong(group.detail.id), joint(': '), words(message)];
+}
+
+function where(result: Parameters<typeof placeOfResult>[0]): PhrasingContent[] {
+  const place = placeOfResult(result);
+  return [joint(' ('), code(`${place.uri}:${String(place.line)}`), joint(', '), words(result.ruleId), joint(')')];
+}
+
+function passed(groups: readonly DetailResults[], review: Review): RootContent[] {
+  const titles = new Map(review.rules.map((rule) => [rule.id, rule.title]));
+  const byRule = new Map<string, { count: number; details: Set<string> }>();
+  for (const group of groups) {
+    for (const result of group.passed) {
+      const row = byRule.get(result.ruleId) ?? { count: 0, details: new Set() };
+      row.count += 1;
+      row.details.add(group.detail.id);
+      byRule.set(result.ruleId, row);
+    }
+  }
+  if (byRule.size === 0) return [];
+  const head = ['Rule', 'Check', 'Passed', 'Details'].map((name) => cell(joint(name)));
+  const rows = [...byRule].map(([ruleId, { count, details }]) => {
+    const named = [...details].slice(0, NAMED_DETAILS).join(', ');
+    const rest = details.size - NAMED_DETAILS;
+    return [
+      cell(words(ruleId)),
+      cell(words(titles.get(ruleId) ?? '')),
+      cell(joint(String(count))),
+      cell(words(rest > 0 ? `${named} and ${String(rest)} more` : named)),
+    ];
+  });
+  return [heading(2, joint('What passed')), table([head, ...rows])];
+}
+
+/** Only rules that said something: the reader wants to know what the lines above rest on. */
+function rulesUsed(review: Review): RootContent[] {
+  const used = new Set(review.results.map((result) => result.ruleId));
+  const items = review.rules
+    .filter((rule) => used.has(rule.id))
+    .map((rule) =>
+      item(
+        code(rule.id),
+        joint(' '),
+        words(rule.title),
+        joint(': '),
+        words(rule.summary),
+        ...rule.sources.flatMap((source, index) => [joint(index === 0 ? ' Sources: ' : '; '), sourceNode(source)]),
+      ),
+    );
+  return items.length === 0 ? [] : [heading(2, joint('Rules used and their sources')), list(items)];
+}
+
+function sourceNode(source: Source): PhrasingContent {
+  const url = webAddress(source.url);
+  const text = words(sourceText(source));
+  return url === undefined ? text : { type: 'link', url, children: [text] };
+}
+
+function aboutTheReview(review: Review): RootContent[] {
+  if (review.notifications.length === 0) return [];
+  const items = review.notifications.map((notification) =>
+    item(
+      strong(notification.level),
+      joint(': '),
+      words(notification.message),
+      ...(notification.ruleId === undefined ? [] : [joint(' '), code(notification.ruleId)]),
+      ...(notification.uri === undefined ? [] : [joint(' '), code(notification.uri)]),
+    ),
+  );
+  return [heading(2, joint('About the review itself')), list(items)];
+}
