@@ -48,7 +48,7 @@ export function againstLimit(c: Comparison): Outcome {
   const plain = written(c.provided, c.dimension, c.like);
   // A breach smaller than the rounding of the printed value would read as `4 in, at least 4 in`.
   const close = c.limit !== undefined && c.dimension !== 'count' && !isMet(c, c.limit) && plain === written(c.limit.value, c.dimension, c.like);
-  const exact = close && c.dimension !== 'count' ? ` (${Number(c.provided.toPrecision(6))} ${BASE_UNITS[c.dimension]})` : '';
+  const exact = close ? ` (${Number(c.provided.toPrecision(6))} ${BASE_UNITS[c.dimension]})` : '';
   const provided = `${plain}${exact}${c.remark === undefined ? '' : ` ${c.remark}`}`;
   const base = { at: c.at, subject: c.subject, ...(c.related === undefined ? {} : { related: c.related }) };
   if (c.limit === undefined) {

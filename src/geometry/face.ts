@@ -42,6 +42,7 @@ export function buildFace(detail: Detail): WallFace {
   return {
     bounds,
     get pieces() { return pieces(); },
+    get grid() { return grid(); },
     get joints() { return joints(); },
     get laps() { return laps(); },
     get reverseLaps() { return reverseLaps(); },

@@ -5,7 +5,7 @@
 import { bounding, rect, snap, subtract } from './rect.js';
 import type { JointSegment, Piece, PieceRole, Rect } from './types.js';
 import { defaultEdge, shedsWater } from '../model/families.js';
-import type { Apply, Detail, Opening, Penetration, Place, Side, Work } from '../model/types.js';
+import type { Apply, Close, Detail, Opening, Penetration, Place, Side, Work } from '../model/types.js';
 
 type Returns = Partial<Record<Side, Rect[]>>;
 interface Shape {
@@ -294,6 +294,28 @@ function worksMeant(detail: Detail, name: string): string[] {
   return detail.work.filter((w) => w.id === name || (w.action === 'apply' && w.layer?.id === name)).map((w) => w.id);
 }
 
+/**
+ * A flap of a sheet that was cut and held up hangs again: from here on that part of the sheet lies over what was done
+ * in between. Only sheets that something at the head was slipped under have such a flap.
+ */
+function closeFlap(detail: Detail, work: Close, opening: Opening, pieces: Piece[], bounds: Rect): void {
+  const o = openingRect(opening);
+  const before = pieces.filter((p) => p.opening === opening && p.work.step < work.step);
+  const around = bounding(before.filter((p) => p.role === 'head flashing' || p.role === 'jamb flashing').flatMap((p) => p.face)) ?? o;
+  const area = { u0: around.u0, v0: o.v1, u1: around.u1, v1: bounds.v1 };
+  const atHead = detail.work.filter((w) => w.action === 'apply' && w.openings.includes(opening) && w.places.some((x) => x.value === 'head'));
+  const lifted = new Set(atHead.flatMap((w) => (w.action === 'apply' ? w.tuckedUnder.flatMap((t) => worksMeant(detail, t.value)) : [])));
+  for (const sheet of before.length === 0 ? [] : [...pieces]) {
+    if (sheet.role !== 'field' || !sheet.sheds || sheet.work.step >= work.step || !lifted.has(sheet.work.id)) continue;
+    const flap = clip(sheet.face, area);
+    if (flap.length === 0) continue;
+    // The slit beside the flap lets water behind the sheet unless its ends are sealed.
+    const edge = work.endsSealed?.value === true && sheet.edge === 'open' ? 'sealed' : sheet.edge;
+    pieces[sheet.index] = { ...sheet, edge, face: sheet.face.flatMap((r) => subtract(r, [area])) };
+    pieces.push({ ...sheet, id: `${sheet.id}#flap@${opening.id}`, index: pieces.length, under: [], face: flap });
+  }
+}
+
 /** All pieces of a detail in order of work. */
 export function derivePieces(detail: Detail, bounds: Rect, joints: readonly JointSegment[]): Piece[] {
   const pieces: Piece[] = [];
@@ -310,6 +332,7 @@ export function derivePieces(detail: Detail, bounds: Rect, joints: readonly Join
     idsOfWork.set(work.id, ids);
   };
   for (const work of detail.work) {
+    if (work.action === 'close') for (const opening of work.openings) closeFlap(detail, work, opening, pieces, bounds);
     if (work.action === 'set' && work.sets === 'unit') {
       for (const opening of work.openings) {
         const edge = work.bedding.head?.value === 'sealed' ? 'sealed' : 'open';

@@ -2,6 +2,7 @@
  * The wall face as geometry, seen from outside: origin at the lower left corner of the first rough opening,
  * u to the right, v up, millimeters. Each opening adds four returns, running inward (w, from the face).
  */
+import type { CellGrid } from './cells.js';
 import type { Apply, Layer, Opening, Penetration, Product, Side, EdgeBond, Work } from '../model/types.js';
 import type { Locus } from '../reading/types.js';
 
@@ -106,6 +107,8 @@ export interface UncoveredArea {
 export interface WallFace {
   readonly bounds: Rect;
   readonly pieces: readonly Piece[];
+  /** The cells that the edges of all pieces, openings and joints cut the face into. */
+  readonly grid: CellGrid;
   /** Pieces of a work item, in order. */
   piecesOf(workId: string): readonly Piece[];
   /** All pairs that overlap on the face (outer piece first), in a fixed order. */

@@ -173,8 +173,8 @@ function buildLayer(e: Entry, index: number, findProduct: (name: Stated<string>)
 /** A place from the origin: to the right or left of it, up or down. */
 function placeOf(at: Entry | undefined): { rightMm: number; upMm: number } {
   return {
-    rightMm: at?.length('right')?.value ?? -(at?.length('left')?.value ?? 0),
-    upMm: at?.length('up')?.value ?? -(at?.length('down')?.value ?? 0),
+    rightMm: at?.length('right')?.value ?? 0 - (at?.length('left')?.value ?? 0),
+    upMm: at?.length('up')?.value ?? 0 - (at?.length('down')?.value ?? 0),
   };
 }
 

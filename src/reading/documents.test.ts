@@ -33,19 +33,30 @@ describe('a YAML file', () => {
   });
 
   it('may be JSON', async () => {
-    const { held, problems } = await read('{ "kind": "product", "id": "liquid-flashing", "name": "Liquid flashing", "family": "tape" }\n', 'a.json');
+    const { held, problems } = await read(
+      '{ "kind": "product", "id": "liquid-flashing", "name": "Liquid flashing", "family": "tape" }\n',
+      'a.json',
+    );
     expect(problems).toEqual([]);
     expect(held).toEqual(['product liquid-flashing']);
   });
 
   it('holds several documents', async () => {
-    expect((await read(`${PRODUCT}---\nkind: settings\n`)).held).toEqual(['product liquid-flashing', 'settings a.yaml']);
+    expect((await read(`${PRODUCT}---\nkind: settings\n`)).held).toEqual([
+      'product liquid-flashing',
+      'settings a.yaml',
+    ]);
   });
 
   it('keeps its good documents when another has a problem', async () => {
-    const { held, problems } = await read(`kind: product\nid: a\nname: A\nfamily: tap\n---\n${PRODUCT}---\nkind: product\nid: "\n`);
+    const { held, problems } = await read(
+      `kind: product\nid: a\nname: A\nfamily: tap\n---\n${PRODUCT}---\nkind: product\nid: "\n`,
+    );
     expect(held).toEqual(['product liquid-flashing']);
-    expect(problems.map(({ code, at }) => [code, at])).toEqual([['wrong-value', '4:9'], ['malformed-yaml', '12:5']]);
+    expect(problems.map(({ code, at }) => [code, at])).toEqual([
+      ['wrong-value', '4:9'],
+      ['malformed-yaml', '12:5'],
+    ]);
   });
 
   it('points each problem of the schema at its place', async () => {
@@ -57,7 +68,10 @@ describe('a YAML file', () => {
   it('tells the refusal of a value once, and other problems with it', async () => {
     const { problems, held } = await read(`${PRODUCT}volumeSolids: 0x10\ncolour: red\n`);
     expect(held).toEqual([]);
-    expect(problems.map(({ code, at }) => [code, at])).toEqual([['wrong-value', '5:15'], ['unknown-field', '6:1']]);
+    expect(problems.map(({ code, at }) => [code, at])).toEqual([
+      ['wrong-value', '5:15'],
+      ['unknown-field', '6:1'],
+    ]);
   });
 
   it('that repeats an entry is not read, since either may be meant', async () => {
@@ -71,20 +85,40 @@ describe('a YAML file', () => {
 describe('the kind', () => {
   it('must be known', async () => {
     const { problems } = await read('kind: detial\nid: a\n');
-    expect(problems).toEqual([{ code: 'unknown-kind', at: '1:7', text: 'detial', message: `"detial" is not a kind of document; write one of ${KINDS} (nearest: detail).` }]);
-    expect((await read('kind: Deployment\n')).problems[0]?.message).toBe(`"Deployment" is not a kind of document; write one of ${KINDS}.`);
+    expect(problems).toEqual([
+      {
+        code: 'unknown-kind',
+        at: '1:7',
+        text: 'detial',
+        message: `"detial" is not a kind of document; write one of ${KINDS} (nearest: detail).`,
+      },
+    ]);
+    expect((await read('kind: Deployment\n')).problems[0]?.message).toBe(
+      `"Deployment" is not a kind of document; write one of ${KINDS}.`,
+    );
     expect((await read('kind: [detail]\n')).problems[0]?.message).toBe(`A kind is one word; write one of ${KINDS}.`);
   });
 
   it('must be there', async () => {
     expect((await read('id: a\ntitle: b\n')).problems).toEqual([
-      { code: 'unknown-kind', at: '1:1', text: 'id: a', message: `The document has no kind; begin it with "kind:" and one of ${KINDS}.` },
+      {
+        code: 'unknown-kind',
+        at: '1:1',
+        text: 'id: a',
+        message: `The document has no kind; begin it with "kind:" and one of ${KINDS}.`,
+      },
     ]);
   });
 
   it('needs entries to stand among', async () => {
-    expect((await read('- a\n- b\n')).problems[0]).toMatchObject({ code: 'unknown-kind', message: 'A document is made of entries and begins with "kind:"; a list was found.' });
-    expect((await read('just text\nand more\n')).problems[0]).toMatchObject({ text: 'just text', message: 'A document is made of entries and begins with "kind:"; a single value was found.' });
+    expect((await read('- a\n- b\n')).problems[0]).toMatchObject({
+      code: 'unknown-kind',
+      message: 'A document is made of entries and begins with "kind:"; a list was found.',
+    });
+    expect((await read('just text\nand more\n')).problems[0]).toMatchObject({
+      text: 'just text',
+      message: 'A document is made of entries and begins with "kind:"; a single value was found.',
+    });
   });
 
   it('is told once when it is refused as it is read', async () => {
@@ -96,7 +130,16 @@ describe('a file without documents', () => {
   it.each(['', '\n\n', '# only this\n', '---\n', '\uFEFF'])('%j is empty', async (text) => {
     const { problems, isOurs } = await read(text, 'a.yaml', false);
     expect(isOurs).toBe(text !== '---\n');
-    if (isOurs) expect(problems).toEqual([{ code: 'empty-file', at: text === '\uFEFF' ? '1:2' : '1:1', text: '', message: 'The file is empty or holds only comments; a document begins with "kind:", for example "kind: detail".' }]);
+    if (isOurs)
+      expect(problems).toEqual([
+        {
+          code: 'empty-file',
+          at: text === '\uFEFF' ? '1:2' : '1:1',
+          text: '',
+          message:
+            'The file is empty or holds only comments; a document begins with "kind:", for example "kind: detail".',
+        },
+      ]);
   });
 
   it.each([
@@ -105,6 +148,7 @@ describe('a file without documents', () => {
     ['a kind further inside', 'items:\n  - { kind: detail }\n'],
     ['anchors', 'a: &x 1\nb: *x\n'],
     ['a fault', 'a: {{ b }}\nc: @\n'],
+    ['a fault and the word', 'a: {{ kind }}\nc: @\n'],
     ['too much depth', '['.repeat(100)],
   ])('with %s is passed over in a scan and told when named', async (_, text) => {
     expect(await read(text, 'a.yaml', false)).toMatchObject({ documents: [], problems: [], isOurs: false });
@@ -114,10 +158,16 @@ describe('a file without documents', () => {
   });
 
   it('but with a kind is told in a scan too', async () => {
-    expect((await read('kind: detail\nid: @\n', 'a.yaml', false)).problems.map(({ code }) => code)).toEqual(['malformed-yaml']);
+    expect((await read('kind: detail\nid: @\n', 'a.yaml', false)).problems.map(({ code }) => code)).toEqual([
+      'malformed-yaml',
+    ]);
     expect((await read('kind: detial\n', 'a.yaml', false)).problems.map(({ code }) => code)).toEqual(['unknown-kind']);
-    expect((await read(`kind: detail\na: ${'['.repeat(100)}\n`, 'a.yaml', false)).problems.map(({ code }) => code)).toEqual(['unsafe-content']);
-    expect((await read(`${PRODUCT}---\nid: forgot\n`, 'a.yaml', false)).problems.map(({ code, at }) => [code, at])).toEqual([['unknown-kind', '6:1']]);
+    expect(
+      (await read(`kind: detail\na: ${'['.repeat(100)}\n`, 'a.yaml', false)).problems.map(({ code }) => code),
+    ).toEqual(['unsafe-content']);
+    expect(
+      (await read(`${PRODUCT}---\nid: forgot\n`, 'a.yaml', false)).problems.map(({ code, at }) => [code, at]),
+    ).toEqual([['unknown-kind', '6:1']]);
   });
 });
 
@@ -125,11 +175,16 @@ describe('a Markdown file', () => {
   const fence = (info: string, body: string): string => `Text.\n\n\`\`\`${info}\n${body}\`\`\`\n`;
 
   it('holds documents in its blocks, with or without a kind entry', async () => {
-    const { held, problems, documents, file } = await read(fence('yaml product', PRODUCT) + fence('yaml product', PRODUCT.replace('kind: product\n', '').replace('liquid-', 'other-')), 'a.md');
+    const { held, problems, documents, file } = await read(
+      fence('yaml product', PRODUCT) +
+        fence('yaml product', PRODUCT.replace('kind: product\n', '').replace('liquid-', 'other-')),
+      'a.md',
+    );
     expect(problems).toEqual([]);
     expect(held).toEqual(['product liquid-flashing', 'product other-flashing']);
     expect(documents[1]?.data['kind']).toBe('product');
-    const shown = (...path: string[]): string => file.text.slice(documents[1]?.spanOf(path).start, documents[1]?.spanOf(path).end);
+    const shown = (...path: string[]): string =>
+      file.text.slice(documents[1]?.spanOf(path).start, documents[1]?.spanOf(path).end);
     expect(shown()).toBe('product');
     expect(shown('kind')).toBe('product');
     expect(shown('section')).toBe('product');
@@ -139,28 +194,53 @@ describe('a Markdown file', () => {
 
   it('tells problems at their place in the Markdown', async () => {
     expect((await read(`> \`\`\`yaml product\n> id: a\n> colour: red\n> \`\`\`\n`, 'a.md')).problems).toEqual(
-      expect.arrayContaining([expect.objectContaining({ code: 'unknown-field', at: '3:3', text: 'colour' }), expect.objectContaining({ code: 'missing-field', at: '1:12', text: 'product' })]),
+      expect.arrayContaining([
+        expect.objectContaining({ code: 'unknown-field', at: '3:3', text: 'colour' }),
+        expect.objectContaining({ code: 'missing-field', at: '1:11', text: 'product' }),
+      ]),
     );
   });
 
   it('must not contradict itself', async () => {
     expect((await read(fence('yaml detail', PRODUCT), 'a.md')).problems).toEqual([
-      { code: 'unknown-kind', at: '4:7', text: 'product', message: 'The block begins as "yaml detail" and its kind is product; make the two agree, or take the kind entry out.' },
+      {
+        code: 'unknown-kind',
+        at: '4:7',
+        text: 'product',
+        message:
+          'The block begins as "yaml detail" and its kind is product; make the two agree, or take the kind entry out.',
+      },
     ]);
   });
 
   it('may misspell a kind, which is told, and may hold other YAML, which is left alone', async () => {
-    const { problems, held } = await read(fence('yaml prodcut', PRODUCT) + fence('yaml', PRODUCT) + fence('yaml title="x"', PRODUCT) + fence('yaml Detail', ''), 'a.md');
+    const { problems, held } = await read(
+      fence('yaml prodcut', PRODUCT) +
+        fence('yaml', PRODUCT) +
+        fence('yaml title="x"', PRODUCT) +
+        fence('yaml Detail', ''),
+      'a.md',
+    );
     expect(held).toEqual([]);
     expect(problems).toEqual([
-      { code: 'unknown-kind', at: '3:9', text: 'prodcut', message: `"prodcut" is not a kind of document; write one of ${KINDS} (nearest: product).` },
+      {
+        code: 'unknown-kind',
+        at: '3:9',
+        text: 'prodcut',
+        message: `"prodcut" is not a kind of document; write one of ${KINDS} (nearest: product).`,
+      },
       expect.objectContaining({ code: 'unknown-kind', text: 'Detail' }),
     ]);
   });
 
   it('may hold an empty block, which is told', async () => {
     expect((await read(fence('yaml detail', '# later\n'), 'a.markdown')).problems).toEqual([
-      { code: 'empty-file', at: '3:9', text: 'detail', message: 'The detail block is empty; write the document between the fences, or take the block out.' },
+      {
+        code: 'empty-file',
+        at: '3:9',
+        text: 'detail',
+        message: 'The detail block is empty; write the document between the fences, or take the block out.',
+      },
     ]);
   });
 
@@ -169,8 +249,13 @@ describe('a Markdown file', () => {
   });
 
   it('has a limit of lines, which the parser would take long for', async () => {
-    const { problems } = await readMarkdownDocuments(sourceFile('a.md', `\`\`\`yaml detail\n${'a\n\n'.repeat(20_000)}`));
+    const { problems } = await readMarkdownDocuments(
+      sourceFile('a.md', `\`\`\`yaml detail\n${'a\n\n'.repeat(20_000)}`),
+    );
     expect(problems).toHaveLength(1);
-    expect(problems[0]).toMatchObject({ code: 'unsafe-content', message: 'The file has 40002 lines and the limit for Markdown is 20000; split it into smaller files.' });
+    expect(problems[0]).toMatchObject({
+      code: 'unsafe-content',
+      message: 'The file has 40002 lines and the limit for Markdown is 20000; split it into smaller files.',
+    });
   });
 });

@@ -64,11 +64,18 @@ export function readYamlDocuments(file: SourceFile, { named }: ReadOptions): Fil
   const reading = readYaml(file, text);
   const mentionsKind = KIND_LINE.test(text);
   if (reading.documents.length === 0) {
-    if (reading.problems.length > 0) return named || mentionsKind ? { documents: [], problems: reading.problems, isOurs: true } : NOT_OURS;
+    if (reading.problems.length > 0)
+      return named || mentionsKind ? { documents: [], problems: reading.problems, isOurs: true } : NOT_OURS;
     const message = `The file is empty or holds only comments; a document begins with "kind:", for example "kind: detail".`;
-    return { documents: [], problems: [{ code: 'empty-file', message, file, span: { start: 0, end: 0 } }], isOurs: true };
+    return {
+      documents: [],
+      problems: [{ code: 'empty-file', message, file, span: { start: 0, end: 0 } }],
+      isOurs: true,
+    };
   }
-  const isOurs = named || reading.documents.some(({ data }) => (data === undefined ? mentionsKind : isRecord(data) && 'kind' in data));
+  const isOurs =
+    named ||
+    reading.documents.some(({ data }) => (data === undefined ? mentionsKind : isRecord(data) && 'kind' in data));
   if (!isOurs) return NOT_OURS;
   const collected = new Collected(file);
   collected.problems.push(...reading.problems);
@@ -82,7 +89,11 @@ export async function readMarkdownDocuments(file: SourceFile): Promise<FileReadi
   const lines = file.text.split('\n').length;
   if (lines > MAX_MARKDOWN_LINES) {
     const message = `The file has ${lines} lines and the limit for Markdown is ${MAX_MARKDOWN_LINES}; split it into smaller files.`;
-    return { documents: [], problems: [{ code: 'unsafe-content', message, file, span: { start: 0, end: 1 } }], isOurs: true };
+    return {
+      documents: [],
+      problems: [{ code: 'unsafe-content', message, file, span: { start: 0, end: 1 } }],
+      isOurs: true,
+    };
   }
   const { yamlBlocks } = await import('./markdown.js');
   const collected = new Collected(file);
@@ -109,7 +120,11 @@ class Collected {
     const reading = readYaml(this.file, text, offsetMap);
     this.problems.push(...reading.problems);
     if (reading.documents.length === 0 && reading.problems.length === 0) {
-      this.#problem('empty-file', `The ${kind} block is empty; write the document between the fences, or take the block out.`, wordSpan);
+      this.#problem(
+        'empty-file',
+        `The ${kind} block is empty; write the document between the fences, or take the block out.`,
+        wordSpan,
+      );
     }
     for (const document of reading.documents) this.add(document, { kind, span: wordSpan });
   }
@@ -118,11 +133,23 @@ class Collected {
   add(document: YamlDocument, fence?: { readonly kind: DocumentKind; readonly span: Span }): void {
     const { data } = document;
     const before = this.problems.length;
-    this.problems.push(...document.problems.map(({ code, message, file, span, related }) => ({ code, message, file, span, ...(related && { related }) })));
+    this.problems.push(
+      ...document.problems.map(({ code, message, file, span, related }) => ({
+        code,
+        message,
+        file,
+        span,
+        ...(related && { related }),
+      })),
+    );
     if (data === undefined) return;
     if (!isRecord(data)) {
       const found = Array.isArray(data) ? 'a list' : 'a single value';
-      this.#problem('unknown-kind', `A document is made of entries and begins with "kind:"; ${found} was found.`, document.spanOf([]));
+      this.#problem(
+        'unknown-kind',
+        `A document is made of entries and begins with "kind:"; ${found} was found.`,
+        document.spanOf([]),
+      );
       return;
     }
     const kind = this.#kind(data, document, fence);
@@ -133,21 +160,32 @@ class Collected {
     const spanOf =
       hasKind || !fence
         ? (path: Path, part?: Part) => document.spanOf(path, part)
-        : (path: Path, part?: Part) => (path.length === 0 || !((path[0] ?? '') in data) ? fence.span : document.spanOf(path, part));
+        : (path: Path, part?: Part) =>
+            path.length === 0 || !((path[0] ?? '') in data) ? fence.span : document.spanOf(path, part);
 
     const refused = document.problems.flatMap(({ path }) => (path ? [path] : []));
     for (const { code, path, part, message } of validateDocument(kind, whole)) {
       // A value that was refused as it was read has its message already.
-      if (!refused.some((prefix) => prefix.every((step, index) => path[index] === step))) this.#problem(code, message, spanOf(path, part));
+      if (!refused.some((prefix) => prefix.every((step, index) => path[index] === step)))
+        this.#problem(code, message, spanOf(path, part));
     }
     if (this.problems.length > before) return;
     const id = typeof data['id'] === 'string' && data['id'] !== '' ? data['id'] : this.file.uri;
     this.documents.push({ kind, id, file: this.file, data: whole, spanOf });
   }
 
-  #kind(data: Readonly<Record<string, unknown>>, document: YamlDocument, fence?: { readonly kind: DocumentKind }): DocumentKind | undefined {
+  #kind(
+    data: Readonly<Record<string, unknown>>,
+    document: YamlDocument,
+    fence?: { readonly kind: DocumentKind },
+  ): DocumentKind | undefined {
     if (!('kind' in data)) {
-      if (!fence) this.#problem('unknown-kind', `The document has no kind; begin it with "kind:" and one of ${listOfKinds()}.`, document.spanOf([]));
+      if (!fence)
+        this.#problem(
+          'unknown-kind',
+          `The document has no kind; begin it with "kind:" and one of ${listOfKinds()}.`,
+          document.spanOf([]),
+        );
       return fence?.kind;
     }
     if (document.problems.some(({ path }) => path?.[0] === 'kind')) return undefined;

@@ -57,7 +57,13 @@ function withSettings(root: string, repository: string): Root {
  * @param notices receives a sentence for each link that is passed over
  * @returns absolute paths
  */
-export function filesBelow(folder: string, root: string, ignored: Ignored, notices: Set<string>, depth = Infinity): string[] {
+export function filesBelow(
+  folder: string,
+  root: string,
+  ignored: Ignored,
+  notices: Set<string>,
+  depth = Infinity,
+): string[] {
   const found: string[] = [];
   const open: { readonly path: string; readonly depth: number }[] = [{ path: folder, depth }];
   for (let next = open.pop(); next; next = open.pop()) {
@@ -94,7 +100,9 @@ function isLinkInside(path: string, root: string, notices: Set<string>): boolean
 }
 
 /** A file's text, or why there is none. `isOurs`: as far as it could be read, it says that it holds documents. */
-export type FileText = { readonly text: string } | { readonly code: 'unreadable-file' | 'unsafe-content'; readonly message: string; readonly isOurs: boolean };
+export type FileText =
+  | { readonly text: string }
+  | { readonly code: 'unreadable-file' | 'unsafe-content'; readonly message: string; readonly isOurs: boolean };
 
 /** Reads a regular file, but not one that is larger than any document may be. */
 export function readText(path: string): FileText {
@@ -104,15 +112,25 @@ export function readText(path: string): FileText {
     const { size } = fstatSync(file);
     const bytes = Buffer.allocUnsafe(Math.min(size, size > MAX_BYTES ? PEEKED_BYTES : size));
     let length = 0;
-    for (let read = -1; read !== 0 && length < bytes.length; length += read) read = readSync(file, bytes, length, bytes.length - length, null);
-    if (size > MAX_BYTES) return { code: 'unsafe-content', message: tooLarge(size), isOurs: OURS.test(bytes.toString('latin1', 0, length)) };
+    for (let read = -1; read !== 0 && length < bytes.length; length += read)
+      read = readSync(file, bytes, length, bytes.length - length, null);
+    if (size > MAX_BYTES)
+      return {
+        code: 'unsafe-content',
+        message: tooLarge(size),
+        isOurs: OURS.test(bytes.toString('latin1', 0, length)),
+      };
     const decoded = decodeText(bytes.subarray(0, length));
     if ('text' in decoded) return decoded;
     const isOurs = OURS.test(bytes.toString('latin1', 0, Math.min(length, PEEKED_BYTES)));
     return { code: 'unreadable-file', message: `The file ${decoded.reason}.`, isOurs };
   } catch (error) {
     const reason = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    return { code: 'unreadable-file', message: `The file cannot be read (${reason}); check that it exists and that you may read it.`, isOurs: true };
+    return {
+      code: 'unreadable-file',
+      message: `The file cannot be read (${reason}); check that it exists and that you may read it.`,
+      isOurs: true,
+    };
   } finally {
     if (file !== undefined) closeSync(file);
   }

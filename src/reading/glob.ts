@@ -30,14 +30,20 @@ export function isGlob(text: string): boolean {
  * @returns undefined when its braces stand for more than 64 patterns
  */
 export function glob(pattern: string): Glob | undefined {
-  const names = pattern.split('/').filter((name) => name !== '' && name !== '.');
-  const literal = names.findIndex(isGlob);
-  const folder = names.slice(0, literal === -1 ? -1 : literal).join('/');
-  // Braces may hold a slash, so the part behind the literal folders is expanded before it is cut into names.
-  const alternatives = expanded(names.slice(literal === -1 ? -1 : literal).join('/'));
+  const path = pattern
+    .split('/')
+    .filter((name) => name !== '' && name !== '.')
+    .join('/');
+  // Braces may hold slashes, so the cut is made before the first wildcard of any kind, not between names.
+  const wild = path.search(/[*?{]/);
+  const cut = path.lastIndexOf('/', wild === -1 ? undefined : wild);
+  const folder = path.slice(0, Math.max(cut, 0));
+  const alternatives = expanded(path.slice(cut + 1));
   if (!alternatives) return undefined;
   const patterns = alternatives.map((alternative) => alternative.split('/'));
-  const depth = patterns.some((parts) => parts.includes('**')) ? Infinity : Math.max(...patterns.map((parts) => parts.length));
+  const depth = patterns.some((parts) => parts.includes('**'))
+    ? Infinity
+    : Math.max(...patterns.map((parts) => parts.length));
   return { folder, depth, matches: (path) => patterns.some((parts) => namesMatch(parts, path.split('/'))) };
 }
 

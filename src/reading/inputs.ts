@@ -16,7 +16,12 @@ export interface Stdin {
 
 /** One input; paths absolute, links in the folders resolved. */
 export type Input =
-  | { readonly type: 'file' | 'folder' | 'stdin'; readonly written: string; readonly path: string; readonly folder: string }
+  | {
+      readonly type: 'file' | 'folder' | 'stdin';
+      readonly written: string;
+      readonly path: string;
+      readonly folder: string;
+    }
   | { readonly type: 'pattern'; readonly written: string; readonly folder: string; readonly pattern: Glob };
 
 /** An input that names nothing that can be read. The message says what was given and what to give. */
@@ -34,7 +39,8 @@ export class UnusableInput extends Error {
 export function classify(inputs: readonly string[], cwd: string, stdin: Stdin | undefined): Input[] {
   return inputs.map((written): Input => {
     if (written === '-') {
-      if (!stdin) throw new UnusableInput('"-" stands for standard input, but none was given; give a file or a folder.');
+      if (!stdin)
+        throw new UnusableInput('"-" stands for standard input, but none was given; give a file or a folder.');
       const path = resolve(cwd, stdin.name ?? '-');
       const folder = realFolder(dirname(path));
       if (stdin.name !== undefined && !isReadable(path)) throw new UnusableInput(notReadable(stdin.name));
@@ -70,8 +76,11 @@ export function filesOf(input: Input, root: string, ignored: Ignored, notices: S
   if (input.type === 'stdin') return [input.path];
   if (input.type === 'pattern') {
     const { folder, pattern } = input;
-    const matching = filesBelow(folder, root, ignored, notices, pattern.depth).filter((path) => pattern.matches(relative(folder, path).split(sep).join('/')));
-    if (matching.length === 0) throw new UnusableInput(`No document matches ${input.written}; check the pattern, or give a folder to look in.`);
+    const matching = filesBelow(folder, root, ignored, notices, pattern.depth).filter((path) =>
+      pattern.matches(relative(folder, path).split(sep).join('/')),
+    );
+    if (matching.length === 0)
+      throw new UnusableInput(`No document matches ${input.written}; check the pattern, or give a folder to look in.`);
     return matching;
   }
   const isLeftOut = input.type === 'file' ? ignored.file(input.path) : ignored.folder(input.path);
@@ -83,7 +92,8 @@ export function filesOf(input: Input, root: string, ignored: Ignored, notices: S
 }
 
 function realFolder(folder: string): string {
-  if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory()) throw new UnusableInput(`There is no folder ${folder}; check the path.`);
+  if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory())
+    throw new UnusableInput(`There is no folder ${folder}; check the path.`);
   return realpathSync(folder);
 }
 

@@ -10,9 +10,10 @@ import { readYaml } from './yaml.js';
 
 const cut = (text: string, { start, end }: { start: number; end: number }): string => text.slice(start, end);
 
-describe('yamlBlocks', () => {
+describe('yamlBlocks', { timeout: 60_000 }, () => {
   it('finds the blocks whose info string is yaml and a second word', () => {
-    const text = '# A\n\n```yaml detail\nid: a\n```\n\n```yaml\nid: b\n```\n\n~~~yml product x=1\nid: c\n~~~\n\n```js detail\n```\n';
+    const text =
+      '# A\n\n```yaml detail\nid: a\n```\n\n```yaml\nid: b\n```\n\n~~~yml product x=1\nid: c\n~~~\n\n```js detail\n```\n';
     expect(yamlBlocks(text).map(({ word, wordSpan, text: inside }) => [word, cut(text, wordSpan), inside])).toEqual([
       ['detail', 'detail', 'id: a'],
       ['product', 'product', 'id: c'],
@@ -20,7 +21,11 @@ describe('yamlBlocks', () => {
   });
 
   it('takes no block out of indented code, HTML or inline code', () => {
-    expect(yamlBlocks('    ```yaml detail\n    id: a\n    ```\n\n<pre>\n```yaml detail\nid: a\n```\n</pre>\n\na ```yaml detail``` b\n')).toEqual([]);
+    expect(
+      yamlBlocks(
+        '    ```yaml detail\n    id: a\n    ```\n\n<pre>\n```yaml detail\nid: a\n```\n</pre>\n\na ```yaml detail``` b\n',
+      ),
+    ).toEqual([]);
   });
 
   it('ends a block that is never closed with the text', () => {
@@ -33,7 +38,8 @@ describe('yamlBlocks', () => {
     ['in a list', '1. text\n\n   ```yaml detail\n   wall:\n     - id: a\n   ```\n'],
     ['in a list in a list', '- a\n  - b\n\n    ~~~~yaml detail\n    wall:\n      - id: a\n    ~~~~\n'],
     ['in a block quote', '> ```yaml detail\n> wall:\n>   - id: a\n> ```\n'],
-    ['in a block quote without spaces', '>```yaml detail\n>wall:\n>  - id: a\n>```\n'],
+    // One space behind each > belongs to the quote when it is there (CommonMark 0.31.2 section 5.1).
+    ['in a block quote without spaces', '>```yaml detail\n>wall:\n>   - id: a\n>```\n'],
     ['in a quoted list', '> - x\n>\n>   ```yaml detail\n>   wall:\n>     - id: a\n>   ```\n'],
     ['in a list that is indented with tabs', '- x\n\n\t```yaml detail\n\twall:\n\t  - id: a\n\t```\n'],
     ['with Windows line ends', '> ```yaml detail\r\n> wall:\r\n>   - id: a\r\n> ```\r\n'],
@@ -50,13 +56,22 @@ describe('yamlBlocks', () => {
     expect(document.spanOf(['wall', 0, 'id']).start).toBe(markdown.indexOf('id: a') + 4);
   });
 
-  const wraps = fc.constantFrom<readonly [string, string, string]>(['', '', ''], ['> ', '> ', '>'], ['- ', '  ', ''], ['1. x\n\n   ', '   ', ''], ['> - ', '>   ', '>'], ['  ', '  ', '']);
+  const wraps = fc.constantFrom<readonly [string, string, string]>(
+    ['', '', ''],
+    ['> ', '> ', '>'],
+    ['- ', '  ', ''],
+    ['1. x\n\n   ', '   ', ''],
+    ['> - ', '>   ', '>'],
+    ['  ', '  ', ''],
+  );
 
   it('maps every value of every document back, however deep the block stands', () => {
     fc.assert(
       fc.property(written, wraps, fc.boolean(), ({ data, text }, [first, others, blank], isWindows) => {
         const lines = ['~~~~yaml detail', ...text.trimEnd().split('\n'), '~~~~'];
-        const inside = lines.map((line, index) => (index === 0 ? first : line === '' ? blank : others) + line).join('\n');
+        const inside = lines
+          .map((line, index) => (index === 0 ? first : line === '' ? blank : others) + line)
+          .join('\n');
         const markdown = `Text *before*.\n\n${inside}\n\nText behind.\n`.replaceAll('\n', isWindows ? '\r\n' : '\n');
         const [block] = yamlBlocks(markdown);
         if (!block) throw new Error('no block');
@@ -75,13 +90,48 @@ describe('yamlBlocks', () => {
   });
 
   it('sees the same blocks as a full reading of the Markdown', () => {
-    const piece = fc.constantFrom('```yaml detail\n', '```\n', '~~~\n', '~~~yaml detail\n', 'a: 1\n', '> ', '- ', '  ', '    ', '\t', '1. ', '\n', '# h\n', '*a* [b](c)\n', '`x', '<b>', '\\', '[d]: e\n', '---\n', '===\n', '<!-- ', '-->\n', '&amp;');
+    const piece = fc.constantFrom(
+      '```yaml detail\n',
+      '```\n',
+      '~~~\n',
+      '~~~yaml detail\n',
+      'a: 1\n',
+      '> ',
+      '- ',
+      '  ',
+      '    ',
+      '\t',
+      '1. ',
+      '\n',
+      '# h\n',
+      '*a* [b](c)\n',
+      '`x',
+      '<b>',
+      '\\',
+      '[d]: e\n',
+      '---\n',
+      '===\n',
+      '<!-- ',
+      '-->\n',
+      '&amp;',
+    );
     const full = (node: Nodes): string[] =>
-      node.type === 'code' ? (node.lang === 'yaml' && node.meta ? [node.value] : []) : 'children' in node ? node.children.flatMap(full) : [];
+      node.type === 'code'
+        ? node.lang === 'yaml' && node.meta
+          ? [node.value]
+          : []
+        : 'children' in node
+          ? node.children.flatMap(full)
+          : [];
     fc.assert(
-      fc.property(fc.array(piece, { maxLength: 30 }).map((pieces) => pieces.join('')), (markdown) => {
-        expect(yamlBlocks(markdown).map(({ text }) => text)).toEqual(full(unified().use(remarkParse).parse(markdown)).map((value) => value.replaceAll('\r', '')));
-      }),
+      fc.property(
+        fc.array(piece, { maxLength: 30 }).map((pieces) => pieces.join('')),
+        (markdown) => {
+          expect(yamlBlocks(markdown).map(({ text }) => text)).toEqual(
+            full(unified().use(remarkParse).parse(markdown)).map((value) => value.replaceAll('\r', '')),
+          );
+        },
+      ),
       { numRuns: 3000 },
     );
   });

@@ -32,7 +32,16 @@ export interface YamlBlock {
  */
 const BLOCKS_ONLY = {
   disable: {
-    null: ['attention', 'autolink', 'codeText', 'hardBreakEscape', 'htmlText', 'labelEnd', 'labelStartImage', 'labelStartLink'],
+    null: [
+      'attention',
+      'autolink',
+      'codeText',
+      'hardBreakEscape',
+      'htmlText',
+      'labelEnd',
+      'labelStartImage',
+      'labelStartLink',
+    ],
   },
 };
 
@@ -79,7 +88,11 @@ function wordSpan(markdown: string, start: number): Span {
  * The block's text and its way back. Each line of the text is the end of a line of the file; what the file has
  * before it (indentation, `>`) is not part of the block.
  */
-function cutOut(markdown: string, start: number, value: string): { readonly text: string; readonly offsetMap: OffsetMap } {
+function cutOut(
+  markdown: string,
+  start: number,
+  value: string,
+): { readonly text: string; readonly offsetMap: OffsetMap } {
   const lines = value.split(/\r\n|\n|\r/);
   const textStarts: number[] = [];
   const fileStarts: number[] = [];

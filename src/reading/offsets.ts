@@ -4,10 +4,9 @@ import type { Span } from './types.js';
 /** From an offset in a text to the offset of the same character in its file. */
 export type OffsetMap = (offset: number) => number;
 
-/** The span of the same characters in the file. The end follows its last character, not the character behind it. */
+/** The span of the same characters in the file. */
 export function mapSpan(map: OffsetMap, { start, end }: Span): Span {
-  if (end <= start) return { start: map(start), end: map(start) };
-  return { start: map(start), end: map(end - 1) + 1 };
+  return { start: map(start), end: map(end) };
 }
 
 /**

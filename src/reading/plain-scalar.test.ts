@@ -6,18 +6,43 @@ import { entryName, plainValue } from './plain-scalar.js';
 describe('plainValue', () => {
   // YAML 1.2.2 section 10.3.2, table of the core schema.
   it.each([
-    ['null', null], ['~', null], ['', null], ['true', true], ['FALSE', false],
-    ['0', 0], ['12', 12], ['-3', -3], ['+5', 5], ['3.10', 3.1], ['.5', 0.5], ['12.', 12],
+    ['null', null],
+    ['~', null],
+    ['', null],
+    ['true', true],
+    ['FALSE', false],
+    ['0', 0],
+    ['12', 12],
+    ['-3', -3],
+    ['+5', 5],
+    ['3.10', 3.1],
+    ['.5', 0.5],
+    ['12.', 12],
   ])('reads %s as the core schema does', (source, value) => {
     expect(plainValue(source)).toEqual({ value });
   });
 
-  it.each(['yes', 'no', 'on', 'off', 'W-3', '5/8 in', '1-3/8 in', '07 27 26', '2024-01-02', '1_000', '1:30', 'nullable', 'True story', '-', '.', '4in', '0b11'])(
-    'keeps %s as text',
-    (source) => {
-      expect(plainValue(source)).toEqual({ value: source });
-    },
-  );
+  it.each([
+    'yes',
+    'no',
+    'on',
+    'off',
+    'W-3',
+    '5/8 in',
+    '1-3/8 in',
+    '07 27 26',
+    '2024-01-02',
+    '1_000',
+    '1:30',
+    'nullable',
+    'True story',
+    '-',
+    '.',
+    '4in',
+    '0b11',
+  ])('keeps %s as text', (source) => {
+    expect(plainValue(source)).toEqual({ value: source });
+  });
 
   it.each([
     ['010', '010 begins with a zero, which reads in two ways'],
@@ -63,7 +88,10 @@ describe('entryName', () => {
   });
 
   it.each(['12', 'true', 'null', '~', '0x10'])('asks for quotes around %s', (name) => {
-    expect(entryName(name, true, true)).toEqual({ code: 'wrong-value', message: `The name ${name} does not read as a text; put it in quotes: "${name}".` });
+    expect(entryName(name, true, true)).toEqual({
+      code: 'wrong-value',
+      message: `The name ${name} does not read as a text; put it in quotes: "${name}".`,
+    });
   });
 
   it('refuses the names that change what an object is, quoted or not', () => {
@@ -74,7 +102,10 @@ describe('entryName', () => {
   });
 
   it('sees a colon without a space', () => {
-    expect(entryName('width:48 in', true, false)).toEqual({ code: 'malformed-yaml', message: 'The colon needs a space after it; write "width: 48 in".' });
+    expect(entryName('width:48 in', true, false)).toEqual({
+      code: 'malformed-yaml',
+      message: 'The colon needs a space after it; write "width: 48 in".',
+    });
     expect(entryName('width:48 in', true, true)).toEqual({ name: 'width:48 in' });
   });
 });

@@ -59,7 +59,9 @@ function digitsOf(source: string): number {
 }
 
 /** A usable name, or why it is not one. After `wrong-value` the rest of the map can be read. */
-export type EntryName = { readonly name: string } | { readonly code: 'wrong-value' | 'malformed-yaml' | 'unsafe-content'; readonly message: string };
+export type EntryName =
+  | { readonly name: string }
+  | { readonly code: 'wrong-value' | 'malformed-yaml' | 'unsafe-content'; readonly message: string };
 
 /**
  * Checks the name of an entry: it must read as text and be harmless.
@@ -69,7 +71,8 @@ export type EntryName = { readonly name: string } | { readonly code: 'wrong-valu
  * @param hasValue a colon follows
  */
 export function entryName(name: string, isPlain: boolean, hasValue: boolean): EntryName {
-  if (name === '__proto__') return { code: 'unsafe-content', message: 'An entry named __proto__ is not read; choose another name.' };
+  if (name === '__proto__')
+    return { code: 'unsafe-content', message: 'An entry named __proto__ is not read; choose another name.' };
   if (name === '<<') return { code: 'unsafe-content', message: 'Merge keys (<<) are not read; write the entries out.' };
   if (!isPlain) return { name };
   if (name === '') return { code: 'wrong-value', message: 'An entry has no name before its colon; write one.' };

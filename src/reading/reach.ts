@@ -70,19 +70,25 @@ export class Reaches {
     const named = references.filter(({ path }) => path[0] === 'project').flatMap(({ targets }) => targets);
     const others = references.filter(({ path }) => path[0] !== 'project').flatMap(({ targets }) => targets);
     const hasOwn = own?.documents.some(({ kind }) => kind !== 'detail') === true;
-    const key = [hasOwn ? [own] : [], named, others].map((files) => files.map((file) => this.#number(file)).join(' ')).join('|');
+    // A detail that names its project has that one or, when its file has problems, none.
+    const isNamed = typeof detail.data['project'] === 'string';
+    const key = `${isNamed ? 'named' : ''}|${[hasOwn ? [own] : [], named, others]
+      .map((files) => files.map((file) => this.#number(file)).join(' '))
+      .join('|')}`;
     const known = this.#known.get(key);
     if (known) return known;
     const documents = this.#closure([...(hasOwn ? [own] : []), ...named, ...others, ...this.#targets(this.settings)]);
     const ofKind = (kind: DocumentKind): ReadDocument[] => documents.filter((document) => document.kind === kind);
     const products = new Map<string, ReadDocument>();
     for (const product of ofKind('product')) if (!products.has(product.id)) products.set(product.id, product);
-    // A detail that names its project has that one or, when its file has problems, none.
-    const isNamed = references.some(({ path }) => path[0] === 'project') || typeof detail.data['project'] === 'string';
-    const project = isNamed ? named.flatMap((file) => file.documents).find(({ kind }) => kind === 'project') : ofKind('project')[0];
-    const entry = { documents, reach: { products, specifications: ofKind('specification'), ...(project && { project }) } };
-    // Without found references a named project and none look alike; such details are few, so they do not share.
-    if (!isNamed || named.length > 0) this.#known.set(key, entry);
+    const project = isNamed
+      ? named.flatMap((file) => file.documents).find(({ kind }) => kind === 'project')
+      : ofKind('project')[0];
+    const entry = {
+      documents,
+      reach: { products, specifications: ofKind('specification'), ...(project && { project }) },
+    };
+    this.#known.set(key, entry);
     return entry;
   }
 

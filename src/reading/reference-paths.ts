@@ -50,7 +50,8 @@ export class ReferencePaths {
     // A link may lead out of the library though the path does not.
     const real = realpathSync(path);
     if (!isBelow(this.root, real)) return this.#outside(text);
-    if (status.isDirectory()) return unknown(`${text} is a folder; name a file, or write ${text.replace(/\/+$/, '')}/*.yaml for all in it.`);
+    if (status.isDirectory())
+      return unknown(`${text} is a folder; name a file, or write ${text.replace(/\/+$/, '')}/*.yaml for all in it.`);
     if (!status.isFile() || !isReadable(path)) {
       return unknown(`${text} is not a document that can be read; name a file that ends in .yaml, .yml, .json or .md.`);
     }
@@ -59,19 +60,29 @@ export class ReferencePaths {
 
   #glob(folder: string, text: string): Resolved {
     const pattern = glob(text);
-    if (!pattern) return { code: 'unsafe-content', message: `${text} stands for more than 64 patterns; write fewer alternatives in braces.` };
+    if (!pattern)
+      return {
+        code: 'unsafe-content',
+        message: `${text} stands for more than 64 patterns; write fewer alternatives in braces.`,
+      };
     const base = resolve(folder, pattern.folder);
     if (base !== this.root && !isBelow(this.root, base)) return this.#outside(text);
-    if (!existsSync(base)) return unknown(`${text} matches nothing: the folder ${pattern.folder} does not exist${this.#nearby(base)}.`);
+    if (!existsSync(base))
+      return unknown(`${text} matches nothing: the folder ${pattern.folder} does not exist${this.#nearby(base)}.`);
     if (base !== this.root && !isBelow(this.root, realpathSync(base))) return this.#outside(text);
     const paths = filesBelow(base, this.root, this.ignored, this.notices, pattern.depth)
       .filter((path) => pattern.matches(relative(base, path).split(sep).join('/')))
       .sort((a, b) => (a < b ? -1 : 1));
-    return paths.length > 0 ? { paths, isGlob: true } : unknown(`${text} matches no document; check the pattern and the folder.`);
+    return paths.length > 0
+      ? { paths, isGlob: true }
+      : unknown(`${text} matches no document; check the pattern and the folder.`);
   }
 
   #outside(text: string): Resolved {
-    return { code: 'unsafe-content', message: `${text} leads out of the library (${basename(this.root)}); move the document into it.` };
+    return {
+      code: 'unsafe-content',
+      message: `${text} leads out of the library (${basename(this.root)}); move the document into it.`,
+    };
   }
 
   /** What exists in place of a missing path: the nearest name in its folder, or the folder that is missing. */
@@ -91,10 +102,15 @@ export class ReferencePaths {
 
 function unsafe(text: string): Resolved | undefined {
   if (ADDRESS.test(text) || text.startsWith('//')) {
-    return { code: 'unsafe-content', message: `${text} is an address and nothing is fetched; give a path relative to this file.` };
+    return {
+      code: 'unsafe-content',
+      message: `${text} is an address and nothing is fetched; give a path relative to this file.`,
+    };
   }
-  if (text.startsWith('/')) return { code: 'unsafe-content', message: `${text} is an absolute path; give a path relative to this file.` };
-  if (text.includes('\0')) return { code: 'unsafe-content', message: 'The path holds a zero character; write it without.' };
+  if (text.startsWith('/'))
+    return { code: 'unsafe-content', message: `${text} is an absolute path; give a path relative to this file.` };
+  if (text.includes('\0'))
+    return { code: 'unsafe-content', message: 'The path holds a zero character; write it without.' };
   if (text.includes('\\')) return unknown(`${text} is written with backslashes; write / between folders.`);
   if (text.trim() === '') return unknown('The path is empty; name a file.');
   return undefined;

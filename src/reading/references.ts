@@ -27,7 +27,8 @@ export interface TargetFile {
 export function referencesOf(document: ReadDocument): Reference[] {
   const found: Reference[] = [];
   const { project, documents } = document.data;
-  if (document.kind === 'detail' && typeof project === 'string') found.push({ from: document, path: ['project'], text: project });
+  if (document.kind === 'detail' && typeof project === 'string')
+    found.push({ from: document, path: ['project'], text: project });
   if (Array.isArray(documents)) {
     documents.forEach((text: unknown, index) => {
       if (typeof text === 'string') found.push({ from: document, path: ['documents', index], text });
@@ -47,17 +48,29 @@ export function contentProblem(reference: FoundReference): ReadingProblem | unde
   for (const { documents, isFaulty } of reference.targets) {
     if (isFaulty) continue;
     if (documents.length === 0) {
-      return problemAt(reference, 'unknown-reference', `${reference.text} holds no Lapwright document; a document begins with "kind:".`);
+      return problemAt(
+        reference,
+        'unknown-reference',
+        `${reference.text} holds no Lapwright document; a document begins with "kind:".`,
+      );
     }
     if (reference.path[0] !== 'project') continue;
     const projects = documents.filter(({ kind }) => kind === 'project');
     if (projects.length === 0) {
       const held = documents.map(({ kind, id }) => `${kind} ${id}`).slice(0, 3);
-      return problemAt(reference, 'unknown-reference', `${reference.text} holds no project (it holds ${held.join(', ')}); name the file of the project.`);
+      return problemAt(
+        reference,
+        'unknown-reference',
+        `${reference.text} holds no project (it holds ${held.join(', ')}); name the file of the project.`,
+      );
     }
     if (projects.length > 1) {
       const held = projects.map(({ id }) => id).slice(0, 3);
-      return problemAt(reference, 'unknown-reference', `${reference.text} holds ${projects.length} projects (${held.join(', ')}); keep one in a file that a detail names.`);
+      return problemAt(
+        reference,
+        'unknown-reference',
+        `${reference.text} holds ${projects.length} projects (${held.join(', ')}); keep one in a file that a detail names.`,
+      );
     }
   }
   return undefined;
@@ -71,18 +84,29 @@ export function contentProblem(reference: FoundReference): ReadingProblem | unde
  *
  * @param documents in the order of their files; the order decides which reference of a circle is named
  */
-export function circleProblems(documents: readonly ReadDocument[], found: ReadonlyMap<ReadDocument, readonly FoundReference[]>): ReadingProblem[] {
+export function circleProblems(
+  documents: readonly ReadDocument[],
+  found: ReadonlyMap<ReadDocument, readonly FoundReference[]>,
+): ReadingProblem[] {
   const problems: ReadingProblem[] = [];
   const done = new Set<ReadDocument>();
   const nextOf = (document: ReadDocument): { readonly to: ReadDocument; readonly by: FoundReference }[] =>
     (found.get(document) ?? [])
       .filter(({ isGlob }) => !isGlob)
-      .flatMap((by) => by.targets.flatMap(({ documents: held }) => held.filter(({ kind }) => kind !== 'detail').map((to) => ({ to, by }))));
+      .flatMap((by) =>
+        by.targets.flatMap(({ documents: held }) =>
+          held.filter(({ kind }) => kind !== 'detail').map((to) => ({ to, by })),
+        ),
+      );
 
   for (const start of documents) {
     if (start.kind === 'detail' || done.has(start)) continue;
     // Iterative, for a chain of references may be as long as a library has files.
-    const way: { readonly document: ReadDocument; readonly next: ReturnType<typeof nextOf>; readonly by?: FoundReference }[] = [{ document: start, next: nextOf(start) }];
+    const way: {
+      readonly document: ReadDocument;
+      readonly next: ReturnType<typeof nextOf>;
+      readonly by?: FoundReference;
+    }[] = [{ document: start, next: nextOf(start) }];
     const onWay = new Set([start]);
     for (let step = way.at(-1); step; step = way.at(-1)) {
       const edge = step.next.shift();
@@ -92,7 +116,14 @@ export function circleProblems(documents: readonly ReadDocument[], found: Readon
         way.pop();
       } else if (onWay.has(edge.to)) {
         const circle = way.slice(way.findIndex(({ document }) => document === edge.to));
-        problems.push(circleProblem(edge.by, edge.to, circle.map(({ document }) => document), circle.slice(1).flatMap(({ by }) => (by ? [by] : []))));
+        problems.push(
+          circleProblem(
+            edge.by,
+            edge.to,
+            circle.map(({ document }) => document),
+            circle.slice(1).flatMap(({ by }) => (by ? [by] : [])),
+          ),
+        );
       } else if (!done.has(edge.to)) {
         way.push({ document: edge.to, next: nextOf(edge.to), by: edge.by });
         onWay.add(edge.to);
@@ -102,9 +133,18 @@ export function circleProblems(documents: readonly ReadDocument[], found: Readon
   return problems;
 }
 
-function circleProblem(closing: FoundReference, first: ReadDocument, circle: readonly ReadDocument[], others: readonly FoundReference[]): ReadingProblem {
+function circleProblem(
+  closing: FoundReference,
+  first: ReadDocument,
+  circle: readonly ReadDocument[],
+  others: readonly FoundReference[],
+): ReadingProblem {
   const chain = [...circle, first].map(({ file }) => file.uri);
   const message = `This reference closes a circle: ${chain.join(' refers to ')}. Take one of these references out.`;
-  const related = others.map(({ from, path, text }) => ({ message: `${text} is referred to here`, file: from.file, span: from.spanOf(path) }));
+  const related = others.map(({ from, path, text }) => ({
+    message: `${text} is referred to here`,
+    file: from.file,
+    span: from.spanOf(path),
+  }));
   return { ...problemAt(closing, 'circular-reference', message), related };
 }

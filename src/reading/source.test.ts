@@ -39,7 +39,9 @@ describe('lineColumn', () => {
   });
 
   it.each([-1, 3, 0.5, NaN])('refuses offset %s of a text of two', (offset) => {
-    expect(() => lineColumn(sourceFile('a.yaml', 'ab'), offset)).toThrow(`a.yaml: offset ${offset} is outside of the text (0 to 2)`);
+    expect(() => lineColumn(sourceFile('a.yaml', 'ab'), offset)).toThrow(
+      `a.yaml: offset ${offset} is outside of the text (0 to 2)`,
+    );
   });
 });
 

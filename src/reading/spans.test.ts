@@ -30,7 +30,10 @@ function checkPositions(data: { [key: string]: Plain }, text: string): void {
     const entry = cut(file.text, document.spanOf(path, 'entry'));
     const isEmptyItem = typeof last === 'number' && entry.trim() === '-';
     // A text that ends in line ends loses them at the end of a cut; they are compared apart from that.
-    if (!isEmptyItem) expect(withoutLineEnds(load(entry) as Plain), entry).toEqual(withoutLineEnds(typeof last === 'string' ? { [last]: value } : value));
+    if (!isEmptyItem)
+      expect(withoutLineEnds(load(entry) as Plain), entry).toEqual(
+        withoutLineEnds(typeof last === 'string' ? { [last]: value } : value),
+      );
     if (typeof last === 'string') expect(load(file.text.slice(...ends(document.spanOf(path, 'key'))))).toBe(last);
     if (!isScalar || (value === null && document.spanOf(path).start === document.spanOf(path, 'key').start)) continue;
     expect(withoutLineEnds(load(cut(file.text, document.spanOf(path))) as Plain)).toEqual(withoutLineEnds(value));
@@ -44,25 +47,38 @@ function ends({ start, end }: Span): [number, number] {
 function withoutLineEnds(value: Plain): Plain {
   if (typeof value === 'string') return value.replace(/\n+$/, '');
   if (Array.isArray(value)) return value.map(withoutLineEnds);
-  if (typeof value === 'object' && value !== null) return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, withoutLineEnds(item)]));
+  if (typeof value === 'object' && value !== null)
+    return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, withoutLineEnds(item)]));
   return value;
 }
 
-describe('whatever a document holds and however it is written', () => {
+describe('whatever a document holds and however it is written', { timeout: 60_000 }, () => {
   it('the text at a position is the text of the value', () => {
-    fc.assert(fc.property(written, ({ data, text }) => checkPositions(data, text)), { numRuns: 1500 });
+    fc.assert(
+      fc.property(written, ({ data, text }) => checkPositions(data, text)),
+      { numRuns: 1500 },
+    );
   });
 
   it('so it is between comments', () => {
-    fc.assert(fc.property(commented, ({ data, text }) => checkPositions(data, text)), { numRuns: 500 });
+    fc.assert(
+      fc.property(commented, ({ data, text }) => checkPositions(data, text)),
+      { numRuns: 500 },
+    );
   });
 
   it('so it is with Windows line ends', () => {
-    fc.assert(fc.property(written, ({ data, text }) => checkPositions(data, text.replaceAll('\n', '\r\n'))), { numRuns: 500 });
+    fc.assert(
+      fc.property(written, ({ data, text }) => checkPositions(data, text.replaceAll('\n', '\r\n'))),
+      { numRuns: 500 },
+    );
   });
 
   it('so it is behind a byte order mark', () => {
-    fc.assert(fc.property(written, ({ data, text }) => checkPositions(data, `\uFEFF${text}`)), { numRuns: 100 });
+    fc.assert(
+      fc.property(written, ({ data, text }) => checkPositions(data, `\uFEFF${text}`)),
+      { numRuns: 100 },
+    );
   });
 
   it('a value is pointed at on one line, unless it is a text over several', () => {

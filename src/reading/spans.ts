@@ -102,7 +102,9 @@ export class SpanTable {
   #entry(row: number): Span {
     const { end } = this.#scalar(row);
     const keyStart = this.#number(row, KEY_START);
-    return keyStart === NOWHERE ? { start: this.#scalar(row).start, end } : { start: keyStart, end: Math.max(end, this.#number(row, KEY_END)) };
+    return keyStart === NOWHERE
+      ? { start: this.#scalar(row).start, end }
+      : { start: keyStart, end: Math.max(end, this.#number(row, KEY_END)) };
   }
 
   #scalar(row: number): Span {

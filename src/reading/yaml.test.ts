@@ -11,10 +11,18 @@ function read(text: string) {
   return {
     ...reading,
     data: first?.data,
-    problems: [...reading.problems, ...reading.documents.flatMap(({ problems }) => problems)].map(({ code, message, span, related }) => {
-      const { line, column } = lineColumn(file, span.start);
-      return { code, message, at: `${line}:${column}`, text: cut(span), ...(related && { related: related.map((place) => lineColumn(file, place.span.start).line) }) };
-    }),
+    problems: [...reading.problems, ...reading.documents.flatMap(({ problems }) => problems)].map(
+      ({ code, message, span, related }) => {
+        const { line, column } = lineColumn(file, span.start);
+        return {
+          code,
+          message,
+          at: `${line}:${column}`,
+          text: cut(span),
+          ...(related && { related: related.map((place) => lineColumn(file, place.span.start).line) }),
+        };
+      },
+    ),
     at: (path: Path, part?: Part): string => (first ? cut(first.spanOf(path, part)) : ''),
   };
 }
@@ -59,40 +67,76 @@ describe('values', () => {
   });
 
   it('fold quoted and block scalars as YAML does', () => {
-    expect(read('a: "x\\ty"\nb: >\n  one\n  two\nc: |-\n  one\n  two\n').data).toEqual({ a: 'x\ty', b: 'one two\n', c: 'one\ntwo' });
+    expect(read('a: "x\\ty"\nb: >\n  one\n  two\nc: |-\n  one\n  two\n').data).toEqual({
+      a: 'x\ty',
+      b: 'one two\n',
+      c: 'one\ntwo',
+    });
   });
 
   it('may come as JSON, indented with tabs', () => {
-    expect(read('{\n\t"kind": "detail",\n\t"wall": [\n\t\t{ "id": "a" }\n\t]\n}\n').data).toEqual({ kind: 'detail', wall: [{ id: 'a' }] });
+    expect(read('{\n\t"kind": "detail",\n\t"wall": [\n\t\t{ "id": "a" }\n\t]\n}\n').data).toEqual({
+      kind: 'detail',
+      wall: [{ id: 'a' }],
+    });
   });
 
   it('refuse a number that people read differently, and keep the rest', () => {
     const { data, problems } = read('a: 010\nb: 2\n');
     expect(data).toEqual({ a: null, b: 2 });
     expect(problems).toEqual([
-      { code: 'wrong-value', at: '1:4', text: '010', message: '010 begins with a zero, which reads in two ways; write a plain decimal number, or put it in quotes if it is a name or a text.' },
+      {
+        code: 'wrong-value',
+        at: '1:4',
+        text: '010',
+        message:
+          '010 begins with a zero, which reads in two ways; write a plain decimal number, or put it in quotes if it is a name or a text.',
+      },
     ]);
   });
 
   it('refuse a name that is not text, and keep the rest', () => {
     const { data, problems } = read('12: a\nb: 2\n');
     expect(data).toEqual({ b: 2 });
-    expect(problems).toEqual([{ code: 'wrong-value', at: '1:1', text: '12', message: 'The name 12 does not read as a text; put it in quotes: "12".' }]);
+    expect(problems).toEqual([
+      {
+        code: 'wrong-value',
+        at: '1:1',
+        text: '12',
+        message: 'The name 12 does not read as a text; put it in quotes: "12".',
+      },
+    ]);
   });
 
   it('name both places of a repeated entry and keep the first', () => {
     const { data, problems } = read('a: 1\nb: { c: 1, c: 2 }\na: 3\n');
     expect(data).toEqual({ a: 1, b: { c: 1 } });
     expect(problems).toEqual([
-      { code: 'malformed-yaml', at: '2:12', text: 'c', related: [2], message: 'c stands twice in the same map; keep one of the two.' },
-      { code: 'malformed-yaml', at: '3:1', text: 'a', related: [1], message: 'a stands twice in the same map; keep one of the two.' },
+      {
+        code: 'malformed-yaml',
+        at: '2:12',
+        text: 'c',
+        related: [2],
+        message: 'c stands twice in the same map; keep one of the two.',
+      },
+      {
+        code: 'malformed-yaml',
+        at: '3:1',
+        text: 'a',
+        related: [1],
+        message: 'a stands twice in the same map; keep one of the two.',
+      },
     ]);
   });
 });
 
 describe('several documents in one text', () => {
   it('are read one by one', () => {
-    expect(read('a: 1\n---\nb: 2\n...\nc: 3\n').documents.map(({ data }) => data)).toEqual([{ a: 1 }, { b: 2 }, { c: 3 }]);
+    expect(read('a: 1\n---\nb: 2\n...\nc: 3\n').documents.map(({ data }) => data)).toEqual([
+      { a: 1 },
+      { b: 2 },
+      { c: 3 },
+    ]);
   });
 
   it('do not spoil each other', () => {
@@ -100,6 +144,11 @@ describe('several documents in one text', () => {
     expect(documents.map(({ data }) => data)).toEqual([{ a: 1 }, undefined, { c: 3 }]);
     expect(problems).toHaveLength(1);
     expect(problems[0]).toMatchObject({ code: 'malformed-yaml', at: '3:4' });
+  });
+
+  it('do not spoil each other with anchors either', () => {
+    const { documents } = read('a: 1\n---\nb: &x 2\n---\nc: 3\n');
+    expect(documents.map(({ data }) => data)).toEqual([{ a: 1 }, undefined, { c: 3 }]);
   });
 
   it('are left out when empty', () => {
@@ -111,12 +160,37 @@ describe('several documents in one text', () => {
 
 describe('unsafe content', () => {
   it.each([
-    ['a: &x 1\nb: 2\n', '1:4', '&x', 'Anchors (&name) are not read; write the value out, or in quotes if it is a text that begins with &.'],
-    ['a: *x\n', '1:4', '*x', 'Aliases (*name) are not read; write the value out, or in quotes if it is a text that begins with *.'],
-    ['a: !!int 1\n', '1:4', '!!int', 'Tags (!name) are not read; write the value out, or in quotes if it is a text that begins with !.'],
-    ['a: !x { b: 1 }\n', '1:4', '!x', 'Tags (!name) are not read; write the value out, or in quotes if it is a text that begins with !.'],
+    [
+      'a: &x 1\nb: 2\n',
+      '1:4',
+      '&x',
+      'Anchors (&name) are not read; write the value out, or in quotes if it is a text that begins with &.',
+    ],
+    [
+      'a: *x\n',
+      '1:4',
+      '*x',
+      'Aliases (*name) are not read; write the value out, or in quotes if it is a text that begins with *.',
+    ],
+    [
+      'a: !!int 1\n',
+      '1:4',
+      '!!int',
+      'Tags (!name) are not read; write the value out, or in quotes if it is a text that begins with !.',
+    ],
+    [
+      'a: !x { b: 1 }\n',
+      '1:4',
+      '!x',
+      'Tags (!name) are not read; write the value out, or in quotes if it is a text that begins with !.',
+    ],
     ['a:\n  <<: { b: 1 }\n', '2:3', '<<', 'Merge keys (<<) are not read; write the entries out.'],
-    ['%YAML 1.1\n---\na: 1\n', '1:1', '%YAML 1.1', 'Directives (lines that begin with %) are not read; take the line out.'],
+    [
+      '%YAML 1.1\n---\na: 1\n',
+      '1:1',
+      '%YAML 1.1',
+      'Directives (lines that begin with %) are not read; take the line out.',
+    ],
     ['%FOO\n', '1:1', '%', 'Directives (lines that begin with %) are not read; take the line out.'],
     ['__proto__: { a: 1 }\n', '1:1', '__proto__', 'An entry named __proto__ is not read; choose another name.'],
     ['a: { "__proto__": 1 }\n', '1:6', '"__proto__"', 'An entry named __proto__ is not read; choose another name.'],
@@ -127,7 +201,11 @@ describe('unsafe content', () => {
   });
 
   it('does not mean text that holds such characters', () => {
-    expect(read('a: R&D *here* 50% !\nb: "&x"\nc: |\n  *y\n  %z\n# &w\n').data).toEqual({ a: 'R&D *here* 50% !', b: '&x', c: '*y\n%z\n' });
+    expect(read('a: R&D *here* 50% !\nb: "&x"\nc: |\n  *y\n  %z\n# &w\n').data).toEqual({
+      a: 'R&D *here* 50% !',
+      b: '&x',
+      c: '*y\n%z\n',
+    });
   });
 
   it('leaves Object as it was', () => {
@@ -138,26 +216,58 @@ describe('unsafe content', () => {
 
 describe('faults of the writing', () => {
   it.each([
-    ['title: Window: flange\n', '1:8', 'A second ": " stands where one value is expected; put the whole value in quotes, or begin the entries of a map on a line of their own, indented.'],
+    [
+      'title: Window: flange\n',
+      '1:8',
+      'A second ": " stands where one value is expected; put the whole value in quotes, or begin the entries of a map on a line of their own, indented.',
+    ],
     ['a: >= 4 in\n', '1:5', 'A value that begins with >= needs quotes; put the whole value in quotes.'],
     ['a:\n- b: > 4 in\n', '2:8', 'A value that begins with > needs quotes; put the whole value in quotes.'],
     ['a:\n\tb: 1\n', '2:2', 'The line is indented with a tab; indent with spaces.'],
-    ['a:\n    b: 2\n  c: 1\n', '3:3', 'The line is indented differently from its neighbors; entries of one map or list begin in the same column.'],
-    ['a: 1\n  b: 2\n', '1:4', 'This line runs on into the next one, which holds an entry; write each entry as "name: value", those of one map beginning in the same column.'],
-    ['a: 1\nfoo\nb: 2\n', '2:1', 'This line runs on into the next one, which holds an entry; write each entry as "name: value", those of one map beginning in the same column.'],
+    [
+      'a:\n    b: 2\n  c: 1\n',
+      '3:3',
+      'The line is indented differently from its neighbors; entries of one map or list begin in the same column.',
+    ],
+    [
+      'a: 1\n  b: 2\n',
+      '1:4',
+      'This line runs on into the next one, which holds an entry; write each entry as "name: value", those of one map beginning in the same column.',
+    ],
+    [
+      'a: 1\nfoo\nb: 2\n',
+      '2:1',
+      'This line runs on into the next one, which holds an entry; write each entry as "name: value", those of one map beginning in the same column.',
+    ],
     ['a: 1\nfoo\n', '2:1', 'A word stands here without a colon and a value; an entry is written "name: value".'],
-    ['a: { b: 1\nc: 2\n', '1:4', 'The { opened here is not closed with } before the next entry begins; close it, or indent what belongs inside.'],
-    ['a: { b: [1, 2 }\nc: 2\n', '1:9', 'The [ opened here is not closed with ] before the next entry begins; close it, or indent what belongs inside.'],
+    [
+      'a: { b: 1\nc: 2\n',
+      '1:4',
+      'The { opened here is not closed with } before the next entry begins; close it, or indent what belongs inside.',
+    ],
+    [
+      'a: { b: [1, 2 }\nc: 2\n',
+      '1:9',
+      'The [ opened here is not closed with ] before the next entry begins; close it, or indent what belongs inside.',
+    ],
     ['{ a: 1\n', '1:1', 'The { opened here is never closed; add the missing }.'],
     ['a: "x" # "\nb: "abc\nc: 2\n', '2:4', 'The double quote opened here is never closed; add the missing ".'],
     ["b: 'abc\nc: 2\n", '1:4', "The single quote opened here is never closed; add the missing '."],
-    ['a: "5" in\n', '1:8', 'Text follows a value that is already complete; put the whole value in quotes, quotes inside it included (single quotes around double ones).'],
+    [
+      'a: "5" in\n',
+      '1:8',
+      'Text follows a value that is already complete; put the whole value in quotes, quotes inside it included (single quotes around double ones).',
+    ],
     ['a: @x\n', '1:4', 'A value cannot begin with @ unless it is quoted; put the whole value in quotes.'],
     ['a: [1,,2]\n', '1:7', 'A comma stands where a value is expected; take it out, or write the missing value.'],
     ['a: {b: 1 c: 2}\n', '1:8', 'An entry inside { } or [ ] is not separated by a comma from the one before it.'],
     ['a: [1]]\n', '1:7', 'The ] closes nothing; take it out.'],
     ['a: - b\n', '1:4', 'A list begins with "- " on a line of its own; or write it as [a, b].'],
-    ['a: "\\d"\n', '1:5', 'A backslash inside double quotes begins a special character; write \\\\, or use single quotes.'],
+    [
+      'a: "\\d"\n',
+      '1:5',
+      'A backslash inside double quotes begins a special character; write \\\\, or use single quotes.',
+    ],
     ['- a\n- b: 1\n c: 2\n', '3:2', 'An item of the list lacks its "- ", or is indented differently.'],
     ['a: {b:1, c: 2}\n', '1:5', 'The colon needs a space after it; write "b: 1".'],
     ['? [a]\n: 1\n', '1:3', 'A map or a list stands where the name of an entry is expected; write a word.'],

@@ -6,13 +6,14 @@
  * directives. No option lifts these limits.
  */
 import { Composer, Lexer, Parser, isMap, isScalar, isSeq } from 'yaml';
-import type { CST, Document, Scalar, YAMLMap, YAMLParseError, YAMLSeq } from 'yaml';
+import type { CST, Document, Scalar, YAMLMap, YAMLSeq } from 'yaml';
 import { lineAround, mapSpan, trimmedEnd, visibleSpan } from './offsets.js';
 import type { OffsetMap } from './offsets.js';
 import { entryName, plainValue } from './plain-scalar.js';
 import { LIST, MAP, SCALAR, SpanRows } from './spans.js';
 import { syntaxSentence, unsafeSentence } from './yaml-messages.js';
 import { SCALAR_FOLLOWS, firstFault, openedAt } from './yaml-faults.js';
+import type { Fault } from './yaml-faults.js';
 import type { Part, Path, PathStep, ReadingProblem, SourceFile, Span } from './types.js';
 
 /** One file; a detail takes a few kilobytes, a long specification section some hundred. */
@@ -77,7 +78,9 @@ export function readYaml(file: SourceFile, text: string, offsetMap: OffsetMap = 
     documents.push(new Reader(file, text, offsetMap).read(parsed, marks));
   }
   const [stray] = lexed.marks.filter(({ offset }) => offset >= behind);
-  return stray ? { documents, problems: refuse(unsafeSentence(stray.source), stray.offset).problems } : { documents, problems: [] };
+  return stray
+    ? { documents, problems: refuse(unsafeSentence(stray.source), stray.offset).problems }
+    : { documents, problems: [] };
 }
 
 /** The message for a file over the size limit; such a file is reported without being read. */
@@ -90,11 +93,15 @@ interface Mark {
   readonly offset: number;
   readonly source: string;
 }
-type Lexed = { readonly tokens: CST.Token[]; readonly marks: readonly Mark[] } | { readonly refused: string; readonly offset: number };
+type Lexed =
+  | { readonly tokens: CST.Token[]; readonly marks: readonly Mark[] }
+  | { readonly refused: string; readonly offset: number };
 
 /** First characters of lexemes that are counted (ends too: a thousand stray ones cost as much), and of those refused. */
 const COUNTED = new Set([SCALAR_FOLLOWS, '"', "'", '-', '[', '{', ',', ']', '}', '.']);
 const REFUSED = new Set(['&', '*', '!', '%']);
+/** So many problems of one document are told; of a hostile text there could be as many as it has values. */
+const MOST_PROBLEMS = 100;
 /** So many refused marks are each reported; of a text with more only the first is. */
 const MAX_MARKS = 20;
 
@@ -111,13 +118,21 @@ function lex(text: string): Lexed {
     if (COUNTED.has(first)) nodes += 1;
     else if (REFUSED.has(first)) marks.push({ offset: parser.offset, source: lexeme });
     const [firstMark] = marks;
-    if (firstMark && marks.length > MAX_MARKS) return { refused: unsafeSentence(firstMark.source), offset: firstMark.offset };
+    if (firstMark && marks.length > MAX_MARKS)
+      return { refused: unsafeSentence(firstMark.source), offset: firstMark.offset };
     for (const token of parser.next(lexeme)) tokens.push(token);
     // The stack holds the document, the open collections and at times a scalar.
     if (parser.stack.length > MAX_DEPTH + 1 && parser.stack.filter(isCollection).length > MAX_DEPTH) {
-      return { refused: `More than ${MAX_DEPTH} maps and lists stand inside each other here; write it flatter.`, offset: parser.offset };
+      return {
+        refused: `More than ${MAX_DEPTH} maps and lists stand inside each other here; write it flatter.`,
+        offset: parser.offset,
+      };
     }
-    if (nodes > MAX_NODES) return { refused: `The file has more than ${MAX_NODES} values, names and commas; split it into smaller files.`, offset: parser.offset };
+    if (nodes > MAX_NODES)
+      return {
+        refused: `The file has more than ${MAX_NODES} values, names and commas; split it into smaller files.`,
+        offset: parser.offset,
+      };
   }
   for (const token of parser.end()) tokens.push(token);
   return { tokens, marks };
@@ -131,7 +146,6 @@ function isEmpty(contents: unknown): boolean {
   return contents === null || (isScalar(contents) && contents.type === 'PLAIN' && contents.source === '');
 }
 
-type AnyMap = YAMLMap<unknown, unknown>;
 interface Ranged {
   readonly range?: readonly [number, number, number] | null | undefined;
 }
@@ -156,11 +170,12 @@ class Reader {
     const table = this.#rows.table(this.text);
     const { offsetMap } = this;
     const spanOf = (path: Path, part?: Part): Span => mapSpan(offsetMap, table.spanOf(path, part));
-    const fault = firstFault(parsed.errors);
+    const fault = firstFault<Fault>(parsed.errors);
     if (marks.length > 0 || fault) {
       this.#problems.length = 0;
       this.#isSound = false;
-      for (const { offset, source } of marks) this.#report('unsafe-content', unsafeSentence(source), offset, offset + source.length);
+      for (const { offset, source } of marks)
+        this.#report('unsafe-content', unsafeSentence(source), offset, offset + source.length);
       if (fault && marks.length === 0) this.#fault(fault);
     }
     return { data: this.#isSound ? data : undefined, spanOf, problems: this.#problems };
@@ -176,7 +191,7 @@ class Reader {
     return null;
   }
 
-  #map(node: AnyMap, step: PathStep, keyStart: number, keyEnd: number): unknown {
+  #map(node: YAMLMap, step: PathStep, keyStart: number, keyEnd: number): unknown {
     // A literal with a null prototype stays a fast object, Object.create(null) does not.
     const data = { __proto__: null } as unknown as Record<string, unknown>;
     const [start, closing] = rangeOf(node);
@@ -232,7 +247,12 @@ class Reader {
   #name(key: unknown, value: unknown): string | undefined {
     const [start, end] = rangeOf(key);
     if (!isScalar(key)) {
-      this.#refuse('malformed-yaml', 'A map or a list stands where the name of an entry is expected; write a word.', start, end);
+      this.#refuse(
+        'malformed-yaml',
+        'A map or a list stands where the name of an entry is expected; write a word.',
+        start,
+        end,
+      );
       return undefined;
     }
     const checked = entryName(String(key.value), key.type === 'PLAIN', value !== null);
@@ -242,14 +262,17 @@ class Reader {
     return undefined;
   }
 
-  #repeated(node: AnyMap, name: string, start: number, end: number): void {
+  #repeated(node: YAMLMap, name: string, start: number, end: number): void {
+    if (this.#problems.length >= MOST_PROBLEMS) return; // The search below would take time of its own.
     const first = node.items.find(({ key }) => isScalar(key) && String(key.value) === name)?.key;
     const [firstStart, firstEnd] = rangeOf(first);
     const related = [{ message: `${name} stands here first`, file: this.file, span: this.#span(firstStart, firstEnd) }];
-    this.#report('malformed-yaml', `${name} stands twice in the same map; keep one of the two.`, start, end, { related });
+    this.#report('malformed-yaml', `${name} stands twice in the same map; keep one of the two.`, start, end, {
+      related,
+    });
   }
 
-  #fault(fault: YAMLParseError): void {
+  #fault(fault: Fault): void {
     const opened = openedAt(new Lexer().lex(this.text), fault);
     const start = opened ?? fault.pos[0];
     const span = visibleSpan(this.text, start, opened === undefined ? fault.pos[1] : opened + 1);
@@ -267,7 +290,14 @@ class Reader {
     this.#report(code, message, start, end);
   }
 
-  #report(code: ReadingProblem['code'], message: string, start: number, end: number, more: Pick<YamlProblem, 'path' | 'related'> = {}): void {
+  #report(
+    code: ReadingProblem['code'],
+    message: string,
+    start: number,
+    end: number,
+    more: Pick<YamlProblem, 'path' | 'related'> = {},
+  ): void {
+    if (this.#problems.length >= MOST_PROBLEMS) return;
     this.#problems.push({ code, message, file: this.file, span: this.#span(start, end), ...more });
   }
 

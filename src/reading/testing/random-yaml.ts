@@ -5,15 +5,73 @@ import type { Path } from '../types.js';
 
 export type Plain = string | number | boolean | null | Plain[] | { [key: string]: Plain };
 
-const word = fc.constantFrom('sill', 'W-3', '5/8 in', '1-3/8 in', '07 27 26', '3.10', 'true', '~', '', 'a: b', 'x # y', '- z', '"q"', "it's", '{', ']', '6 %', '\u00B1 2 \u{1D6A2}', '>= 4 in', '&a', '|', ' led', 'led ');
-const text = fc.oneof({ weight: 6, arbitrary: word }, { weight: 1, arbitrary: fc.constantFrom('one\ntwo', 'one\n\n  two\n', 'end\n\n', '\ttab', 'a long line of words that a printer may fold over several lines of its own making') });
-const scalar = fc.oneof({ weight: 4, arbitrary: text }, fc.integer({ min: -9999, max: 9999 }), fc.boolean(), fc.constant(null));
-const name = fc.constantFrom('id', 'kind', 'wall', 'ontoWall', 'opening flashing', '12', 'constructor', 'a b', 'x:y', '# n', '');
+const word = fc.constantFrom(
+  'sill',
+  'W-3',
+  '5/8 in',
+  '1-3/8 in',
+  '07 27 26',
+  '3.10',
+  'true',
+  '~',
+  '',
+  'a: b',
+  'x # y',
+  '- z',
+  '"q"',
+  "it's",
+  '{',
+  ']',
+  '6 %',
+  '\u00B1 2 \u{1D6A2}',
+  '>= 4 in',
+  '&a',
+  '|',
+  ' led',
+  'led ',
+);
+const text = fc.oneof(
+  { weight: 6, arbitrary: word },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(
+      'one\ntwo',
+      'one\n\n  two\n',
+      'end\n\n',
+      '\ttab',
+      'a long line of words that a printer may fold over several lines of its own making',
+    ),
+  },
+);
+const scalar = fc.oneof(
+  { weight: 4, arbitrary: text },
+  fc.integer({ min: -9999, max: 9999 }),
+  fc.boolean(),
+  fc.constant(null),
+);
+const name = fc.constantFrom(
+  'id',
+  'kind',
+  'wall',
+  'ontoWall',
+  'opening flashing',
+  '12',
+  'constructor',
+  'a b',
+  'x:y',
+  '# n',
+  '',
+);
 
 /** Maps inside maps and lists, at most five deep. */
 function maps(names: fc.Arbitrary<string>, values: fc.Arbitrary<Plain>): fc.Arbitrary<{ [key: string]: Plain }> {
   return fc.letrec<{ value: Plain; map: { [key: string]: Plain } }>((tie) => ({
-    value: fc.oneof({ maxDepth: 4 }, { weight: 3, arbitrary: values }, fc.array(tie('value'), { maxLength: 4 }), tie('map')),
+    value: fc.oneof(
+      { maxDepth: 4 },
+      { weight: 3, arbitrary: values },
+      fc.array(tie('value'), { maxLength: 4 }),
+      tie('map'),
+    ),
     map: fc.dictionary(names, tie('value'), { maxKeys: 5 }),
   })).map;
 }
@@ -49,11 +107,20 @@ export interface Written {
 }
 
 /** A document and one way of writing it. */
-export const written: fc.Arbitrary<Written> = fc.tuple(plainMap, writing).map(([data, style]) => ({ data, text: dump(data, { ...style, noRefs: true }) }));
+export const written: fc.Arbitrary<Written> = fc
+  .tuple(plainMap, writing)
+  .map(([data, style]) => ({ data, text: dump(data, { ...style, noRefs: true }) }));
 
 /** Plain words only, so that each line is whole by itself and comments may stand behind and between all lines. */
 export const commented: fc.Arbitrary<Written> = fc
-  .tuple(maps(fc.constantFrom('id', 'wall', 'opening flashing', 'ontoWall'), fc.constantFrom('W-3', '5/8 in', 'a-b', 7, true, null)), fc.boolean(), fc.boolean())
+  .tuple(
+    maps(
+      fc.constantFrom('id', 'wall', 'opening flashing', 'ontoWall'),
+      fc.constantFrom('W-3', '5/8 in', 'a-b', 7, true, null),
+    ),
+    fc.boolean(),
+    fc.boolean(),
+  )
   .map(([data, seqNoIndent, seqInlineFirst]) => {
     const lines = dump(data, { noRefs: true, seqNoIndent, seqInlineFirst }).trimEnd().split('\n');
     return { data, text: `# before\n\n${lines.map((line) => `${line}  # remark: "x"\n\n   # between\n`).join('')}` };
@@ -62,7 +129,9 @@ export const commented: fc.Arbitrary<Written> = fc
 /** All paths of a document that lead to something below the root. */
 export function pathsOf(value: Plain, path: Path = []): Path[] {
   if (typeof value !== 'object' || value === null) return [path];
-  const children = Array.isArray(value) ? value.map((item, index) => pathsOf(item, [...path, index])) : Object.entries(value).map(([key, item]) => pathsOf(item, [...path, key]));
+  const children = Array.isArray(value)
+    ? value.map((item, index) => pathsOf(item, [...path, index]))
+    : Object.entries(value).map(([key, item]) => pathsOf(item, [...path, key]));
   return [...(path.length > 0 ? [path] : []), ...children.flat()];
 }
 
