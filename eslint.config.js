@@ -9,7 +9,18 @@ const oneWay = (folder, room) => ({
   files: [`src/${folder}/**/*.ts`],
   ignores: ['**/*.test.ts'],
   rules: {
-    'no-restricted-imports': ['error', { patterns: [{ group: above(room).map((r) => `**/${r}/**`), allowTypeImports: room === 'engine' || room === 'model', message: `src/${folder} may not import from the rooms above it.` }] }],
+    'no-restricted-imports': [
+      'error',
+      {
+        patterns: [
+          {
+            group: above(room).map((r) => `**/${r}/**`),
+            allowTypeImports: room === 'engine' || room === 'model',
+            message: `src/${folder} may not import from the rooms above it.`,
+          },
+        ],
+      },
+    ],
   },
 });
 
@@ -18,7 +29,7 @@ export default tseslint.config(
   js.configs.recommended,
   ...tseslint.configs.strictTypeChecked,
   {
-    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['eslint.config.js', 'scripts/*.mjs', 'bench/*.mjs'] }, tsconfigRootDir: import.meta.dirname } },
+    languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
     rules: {
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
       '@typescript-eslint/no-unnecessary-condition': 'off',
@@ -28,7 +39,45 @@ export default tseslint.config(
   },
   ...['quantity', 'reading', 'model', 'geometry', 'engine', 'output'].map((room) => oneWay(room, room)),
   ...COMPUTATION.map((folder) => oneWay(folder, 'computation')),
-  { files: ['rules/**/*.ts'], rules: { 'no-restricted-imports': ['error', { patterns: [{ group: ['**/reading/**', '**/output/**', '**/cli/**'], allowTypeImports: true, message: 'A rule sees the model, never how it was read or how it is printed.' }] }] } },
-  { files: ['**/*.test.ts', 'tests/**/*.ts'], rules: { '@typescript-eslint/no-non-null-assertion': 'off', '@typescript-eslint/no-unsafe-assignment': 'off', '@typescript-eslint/no-unsafe-member-access': 'off', 'no-control-regex': 'off' } },
-  { files: ['**/*.mjs', 'eslint.config.js'], ...tseslint.configs.disableTypeChecked, languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', performance: 'readonly', setTimeout: 'readonly' } }, rules: { ...tseslint.configs.disableTypeChecked.rules, 'no-console': 'off' } },
+  {
+    files: ['rules/**/*.ts'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            {
+              group: ['**/reading/**', '**/output/**', '**/cli/**'],
+              allowTypeImports: true,
+              message: 'A rule sees the model, never how it was read or how it is printed.',
+            },
+          ],
+        },
+      ],
+    },
+  },
+  {
+    files: ['**/*.test.ts', 'tests/**/*.ts'],
+    rules: {
+      '@typescript-eslint/no-non-null-assertion': 'off',
+      '@typescript-eslint/no-unsafe-assignment': 'off',
+      '@typescript-eslint/no-unsafe-member-access': 'off',
+      'no-control-regex': 'off',
+    },
+  },
+  {
+    files: ['**/*.mjs', 'eslint.config.js'],
+    ...tseslint.configs.disableTypeChecked,
+    languageOptions: {
+      parserOptions: { projectService: false },
+      globals: {
+        process: 'readonly',
+        console: 'readonly',
+        URL: 'readonly',
+        performance: 'readonly',
+        setTimeout: 'readonly',
+      },
+    },
+    rules: { ...tseslint.configs.disableTypeChecked.rules, 'no-console': 'off' },
+  },
 );

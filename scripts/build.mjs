@@ -41,9 +41,15 @@ const notices = [...bundled].sort().map((name) => {
   const dir = path.join(root, 'node_modules', name);
   const manifest = JSON.parse(readFileSync(path.join(dir, 'package.json'), 'utf8'));
   const file = readdirSync(dir).find((f) => /^licen[cs]e(\.|$)/i.test(f));
-  const text = file && existsSync(path.join(dir, file)) ? readFileSync(path.join(dir, file), 'utf8').trim() : `Licence: ${manifest.license}`;
+  const text =
+    file && existsSync(path.join(dir, file))
+      ? readFileSync(path.join(dir, file), 'utf8').trim()
+      : `Licence: ${manifest.license}`;
   return `${name} ${manifest.version} (${manifest.license})\n\n${text}\n`;
 });
 writeFileSync(path.join(root, 'dist/THIRD-PARTY-LICENSES.txt'), notices.join(`\n${'-'.repeat(72)}\n\n`));
 
-execFileSync(process.execPath, [path.join(root, 'node_modules/typescript/bin/tsc'), '-p', 'tsconfig.types.json'], { cwd: root, stdio: 'inherit' });
+execFileSync(process.execPath, [path.join(root, 'node_modules/typescript/bin/tsc'), '-p', 'tsconfig.types.json'], {
+  cwd: root,
+  stdio: 'inherit',
+});

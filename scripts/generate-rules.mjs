@@ -36,7 +36,11 @@ put(
 put(
   'pages.ts',
   `${head}export const PAGES: Readonly<Record<string, string>> = ${JSON.stringify(
-    Object.fromEntries(ids.filter((id) => !missing.includes(id)).map((id) => [id, readFileSync(path.join(rulesDir, `${id}.md`), 'utf8')])),
+    Object.fromEntries(
+      ids
+        .filter((id) => !missing.includes(id))
+        .map((id) => [id, readFileSync(path.join(rulesDir, `${id}.md`), 'utf8')]),
+    ),
     null,
     1,
   )};\n`,

@@ -39,7 +39,8 @@ describe.each(BUILT_IN_RULES.map((rule) => [rule.id, rule] as const))('%s', (id,
   });
 
   it('declares parameters whose defaults pass their own type', () => {
-    for (const [name, parameter] of Object.entries(rule.parameters ?? {})) expect(readParameter(name, parameter, parameter.default)).toHaveProperty('value');
+    for (const [name, parameter] of Object.entries(rule.parameters ?? {}))
+      expect(readParameter(name, parameter, parameter.default)).toHaveProperty('value');
   });
 
   it('does on every example what the page says', async () => {
@@ -48,13 +49,22 @@ describe.each(BUILT_IN_RULES.map((rule) => [rule.id, rule] as const))('%s', (id,
     for (const document of read.documents.filter((d) => d.kind === 'detail')) {
       const section = sectionAt(page, document.spanOf(['kind'], 'entry').start);
       const { detail, problems } = buildDetail(document, read.reach(document));
-      expect(problems.map((p) => p.message), document.id).toEqual([]);
+      expect(
+        problems.map((p) => p.message),
+        document.id,
+      ).toEqual([]);
       const results = reviewWith(detail!, [rule]);
-      const linesOf = (kind: string): number[] => [...new Set(results.filter((r) => r.kind === kind).map((r) => lineColumn(r.file, r.span.start).line))].sort((a, b) => a - b);
+      const linesOf = (kind: string): number[] =>
+        [...new Set(results.filter((r) => r.kind === kind).map((r) => lineColumn(r.file, r.span.start).line))].sort(
+          (a, b) => a - b,
+        );
       const told = `${document.id}: ${results.map((r) => `${r.kind} line ${String(lineColumn(r.file, r.span.start).line)}: ${r.message}`).join('\n')}`;
       if (section === 'Passes') {
         expect(linesOf('fail'), told).toEqual([]);
-        expect(results.some((r) => r.kind === 'pass'), told).toBe(true);
+        expect(
+          results.some((r) => r.kind === 'pass'),
+          told,
+        ).toBe(true);
         seen.Passes += 1;
       } else if (section === 'Fails') {
         const marked = markedLines(page, document, 'finding');

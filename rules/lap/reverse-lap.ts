@@ -10,7 +10,12 @@ export default defineRule({
   reads: ['work.place', 'work.tuckedUnder', 'work.edge', 'work.edgeSeal', 'product.edge'],
   sources: [
     { basis: 'code', citation: 'IRC R703.2', provenance: 'seen', url: 'https://up.codes/s/water-resistive-barrier' },
-    { basis: 'guide', citation: 'FEMA P-499, fact sheet 1.9', provenance: 'seen', url: 'https://www.yumpu.com/en/document/view/11684418/fema-p-499-home-builders-guide-to-coastal-construction/52' },
+    {
+      basis: 'guide',
+      citation: 'FEMA P-499, fact sheet 1.9',
+      provenance: 'seen',
+      url: 'https://www.yumpu.com/en/document/view/11684418/fema-p-499-home-builders-guide-to-coastal-construction/52',
+    },
   ],
   *review({ detail, face }) {
     if (detail.work.length === 0) return;
@@ -29,12 +34,22 @@ export default defineRule({
         related: [{ message: `water comes down "${lap.under.id}"`, at: lap.under.at }],
         flow: [
           { message: `Water runs down "${lap.under.id}".`, at: lap.under.at },
-          { message: `It meets the open upper edge of "${lap.over.id}" and goes behind it.`, at: lap.over.at, essential: true },
+          {
+            message: `It meets the open upper edge of "${lap.over.id}" and goes behind it.`,
+            at: lap.over.at,
+            essential: true,
+          },
         ],
       };
     }
     if (open.length === 0 && face.laps.length > 0) {
-      yield { kind: 'pass', message: `No open edge faces the water in ${face.laps.length} laps.`, at: detail.at, subject: 'all laps', sources: this.sources };
+      yield {
+        kind: 'pass',
+        message: `No open edge faces the water in ${face.laps.length} laps.`,
+        at: detail.at,
+        subject: 'all laps',
+        sources: this.sources,
+      };
     }
   },
 });

@@ -19,9 +19,19 @@ const SOURCES: readonly Source[] = [
 export default defineRule({
   id: 'vapor/class-three-conditions',
   title: 'Conditions for a class III retarder',
-  summary: 'In cold and marine zones a class III interior retarder goes with vented cladding over the right sheathing or with enough continuous insulation.',
+  summary:
+    'In cold and marine zones a class III interior retarder goes with vented cladding over the right sheathing or with enough continuous insulation.',
   level: 'error',
-  reads: ['wall.finish', 'wall.material', 'wall.rValue', 'wall.thickness', 'wall.vented', 'wall.framing.depth', 'project.place.zone', 'project.code'],
+  reads: [
+    'wall.finish',
+    'wall.material',
+    'wall.rValue',
+    'wall.thickness',
+    'wall.vented',
+    'wall.framing.depth',
+    'project.place.zone',
+    'project.code',
+  ],
   sources: SOURCES,
   caution: 'An aid to review: the local code and the judgment of a licensed designer govern vapor control.',
   *review({ detail }) {
@@ -29,19 +39,33 @@ export default defineRule({
     const place = jurisdiction(detail.project);
     if (frame === undefined || place.kind !== 'known') return;
     const side = interiorSide(detail, frame);
-    if (side.kind !== 'retarder' || side.retarder.vaporClass !== 'III' || permitted(place, 'III').permission !== 'conditions') return;
+    if (
+      side.kind !== 'retarder' ||
+      side.retarder.vaporClass !== 'III' ||
+      permitted(place, 'III').permission !== 'conditions'
+    )
+      return;
     const row = conditionsAt(place);
     if (row === undefined) return;
     const { retarder } = side;
     const subject = 'class III interior vapor retarder';
     const sources: readonly Source[] = [row.source];
     const where = `climate zone ${place.zoneText}, ${place.codeText}`;
-    const confirm = row.source.provenance === 'from memory, confirm' ? ' The table is quoted from memory: confirm in the code.' : '';
+    const confirm =
+      row.source.provenance === 'from memory, confirm' ? ' The table is quoted from memory: confirm in the code.' : '';
 
     const vent = venting(detail, frame);
     const sheathing = sheathingOf(detail, frame);
     if (vent.kind === 'vented' && sheathing.kind === 'known' && row.ventedOver.includes(sheathing.sheathing)) {
-      yield { kind: 'pass', at: retarder.at, subject, sources, required: `vented cladding over ${row.ventedOver.join(', ')}`, provided: `${vent.words}, over ${sheathing.sheathing} sheathing`, message: `The class III retarder "${retarder.layer.id}" goes with vented cladding over ${sheathing.sheathing} sheathing in ${where} (${vent.words}).` };
+      yield {
+        kind: 'pass',
+        at: retarder.at,
+        subject,
+        sources,
+        required: `vented cladding over ${row.ventedOver.join(', ')}`,
+        provided: `${vent.words}, over ${sheathing.sheathing} sheathing`,
+        message: `The class III retarder "${retarder.layer.id}" goes with vented cladding over ${sheathing.sheathing} sheathing in ${where} (${vent.words}).`,
+      };
       return;
     }
 
@@ -54,9 +78,14 @@ export default defineRule({
 
     if (result !== 'met') {
       const missing = insulation.unknown.map((i) => `wall[${i.layer.index}].rValue`);
-      const words = insulation.unknown.map((i) => `"${i.layer.id}" states neither an R-value nor a known material and thickness`);
+      const words = insulation.unknown.map(
+        (i) => `"${i.layer.id}" states neither an R-value nor a known material and thickness`,
+      );
       // The vented branch is open too, unless the zone has none or foam stands in its way.
-      const ventedCan = row.ventedOver.length > 0 && sheathing.kind !== 'covered' && (sheathing.kind === 'unknown' || row.ventedOver.includes(sheathing.sheathing));
+      const ventedCan =
+        row.ventedOver.length > 0 &&
+        sheathing.kind !== 'covered' &&
+        (sheathing.kind === 'unknown' || row.ventedOver.includes(sheathing.sheathing));
       if (ventedCan && vent.kind === 'unknown') {
         missing.push(...vent.missing);
         words.push(vent.words);
@@ -69,27 +98,60 @@ export default defineRule({
         words.push(`the depth of the framing "${frame.id}" is not stated`);
       }
       if (missing.length > 0) {
-        yield { kind: 'open', at: insulation.unknown[0]?.layer.at ?? retarder.at, subject, sources, provided: `continuous insulation ${given}${remark}`, missing: [...new Set(missing)], message: `Whether the wall meets the conditions for a class III retarder in ${where} cannot be told: ${words.join('; ')}. State ${[...new Set(missing)].join(', ')}.` };
+        yield {
+          kind: 'open',
+          at: insulation.unknown[0]?.layer.at ?? retarder.at,
+          subject,
+          sources,
+          provided: `continuous insulation ${given}${remark}`,
+          missing: [...new Set(missing)],
+          message: `Whether the wall meets the conditions for a class III retarder in ${where} cannot be told: ${words.join('; ')}. State ${[...new Set(missing)].join(', ')}.`,
+        };
         return;
       }
       if (result === 'undecided') {
-        yield { kind: 'review', at: retarder.at, subject, sources, provided: `continuous insulation ${given}${remark}`, message: `The framing "${frame.id}" is deeper than 2x6, for which ${row.source.citation} has no value; continuous insulation of ${given} meets the 2x6 value of R-${row.r2x6}, so have the designer show that the deeper cavity stays dry.` };
+        yield {
+          kind: 'review',
+          at: retarder.at,
+          subject,
+          sources,
+          provided: `continuous insulation ${given}${remark}`,
+          message: `The framing "${frame.id}" is deeper than 2x6, for which ${row.source.citation} has no value; continuous insulation of ${given} meets the 2x6 value of R-${row.r2x6}, so have the designer show that the deeper cavity stays dry.`,
+        };
         return;
       }
     }
-    const needed = asked.column === 'unknown' && result === 'short' ? asked.leastUsR : (asked.mostUsR ?? asked.leastUsR);
+    const needed =
+      asked.column === 'unknown' && result === 'short' ? asked.leastUsR : (asked.mostUsR ?? asked.leastUsR);
     const main = insulation.layers[0];
-    const instead = vent.kind !== 'vented' ? vent.words : sheathing.kind === 'covered' ? `"${sheathing.by.id}" stands between the sheathing and the vented cladding` : 'the vented cladding does not stand over a sheathing of the table';
+    const instead =
+      vent.kind !== 'vented'
+        ? vent.words
+        : sheathing.kind === 'covered'
+          ? `"${sheathing.by.id}" stands between the sheathing and the vented cladding`
+          : 'the vented cladding does not stand over a sheathing of the table';
     const outcome = againstLimit({
-      subject, dimension: 'thermalResistance', comparison: 'at least', like, provided: insulation.knownM2KPerW,
+      subject,
+      dimension: 'thermalResistance',
+      comparison: 'at least',
+      like,
+      provided: insulation.knownM2KPerW,
       at: main?.stated?.at ?? main?.layer.at ?? retarder.at,
       limit: { value: usRToSi(needed), text: `R-${needed}`, source: row.source, others: [] },
-      sentence: () => `With the class III retarder "${retarder.layer.id}" in ${where}, continuous insulation outside the ${asked.column === 'deeper' ? 'framing, which is deeper than 2x6,' : asked.column === 'unknown' ? 'framing' : `${asked.column} framing`} is ${given}${remark}${result === 'met' ? '' : ` and ${instead}`}`,
-      correct: (required) => `Add continuous insulation to ${required}${row.ventedOver.length === 0 ? '' : `, vent the cladding over ${row.ventedOver.join(' or ')} sheathing`}, or use a class II or class I retarder inside.`,
+      sentence: () =>
+        `With the class III retarder "${retarder.layer.id}" in ${where}, continuous insulation outside the ${asked.column === 'deeper' ? 'framing, which is deeper than 2x6,' : asked.column === 'unknown' ? 'framing' : `${asked.column} framing`} is ${given}${remark}${result === 'met' ? '' : ` and ${instead}`}`,
+      correct: (required) =>
+        `Add continuous insulation to ${required}${row.ventedOver.length === 0 ? '' : `, vent the cladding over ${row.ventedOver.join(' or ')} sheathing`}, or use a class II or class I retarder inside.`,
       missing: [],
       related: [{ message: `"${retarder.layer.id}" is class III (${retarder.words})`, at: retarder.at }],
     });
     // What rests on a generic R-value is a warning at most.
-    yield outcome.kind === 'fail' ? { ...outcome, message: `${outcome.message}${confirm}`, ...(insulation.assumptions.length === 0 ? {} : { level: 'warning' as const }) } : outcome;
+    yield outcome.kind === 'fail'
+      ? {
+          ...outcome,
+          message: `${outcome.message}${confirm}`,
+          ...(insulation.assumptions.length === 0 ? {} : { level: 'warning' as const }),
+        }
+      : outcome;
   },
 });

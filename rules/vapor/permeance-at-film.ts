@@ -11,12 +11,26 @@ const E96: Source = { basis: 'standard', citation: 'ASTM E96', provenance: 'from
 export default defineRule({
   id: 'vapor/permeance-at-film',
   title: 'Permeance at the film installed',
-  summary: 'The permeance quoted for a fluid-applied layer was measured at the dry film that is installed, by a named procedure.',
+  summary:
+    'The permeance quoted for a fluid-applied layer was measured at the dry film that is installed, by a named procedure.',
   level: 'warning',
-  reads: ['wall.permeance', 'wall.wetFilm', 'wall.dryFilm', 'work.wetFilm', 'work.dryFilm', 'product.permeance', 'product.volumeSolids'],
+  reads: [
+    'wall.permeance',
+    'wall.wetFilm',
+    'wall.dryFilm',
+    'work.wetFilm',
+    'work.dryFilm',
+    'product.permeance',
+    'product.volumeSolids',
+  ],
   sources: [PRACTICE, E96],
   parameters: {
-    deviation: { type: 'fraction', default: '10 %', meaning: 'how far the installed dry film may be from the tested one, as a share of the tested film', source: PRACTICE },
+    deviation: {
+      type: 'fraction',
+      default: '10 %',
+      meaning: 'how far the installed dry film may be from the tested one, as a share of the tested film',
+      source: PRACTICE,
+    },
   },
   *review({ detail, number }) {
     const allowed = number('deviation');
@@ -27,16 +41,41 @@ export default defineRule({
       const quoted = product?.permeanceDry ?? product?.permeanceWet;
       if (product === undefined || quoted === undefined) {
         if (layer.permeance !== undefined) {
-          yield { kind: 'open', at: layer.permeance.at, subject, sources: [E96, PRACTICE], provided: layer.permeance.text, missing: ['product.permeance.dry', 'product.permeance.wet'], message: `The permeance ${layer.permeance.text} of "${layer.id}" names neither the procedure nor the film it was measured by; name a product that declares product.permeance.dry or product.permeance.wet with its film.` };
+          yield {
+            kind: 'open',
+            at: layer.permeance.at,
+            subject,
+            sources: [E96, PRACTICE],
+            provided: layer.permeance.text,
+            missing: ['product.permeance.dry', 'product.permeance.wet'],
+            message: `The permeance ${layer.permeance.text} of "${layer.id}" names neither the procedure nor the film it was measured by; name a product that declares product.permeance.dry or product.permeance.wet with its film.`,
+          };
         }
         continue;
       }
       const tested = product.permeanceAtFilmUm;
       const film = installedFilm(detail, layer, product);
-      const missing = [...(tested === undefined ? ['product.permeance.atFilm'] : []), ...(film.kind === 'unknown' ? film.missing : [])];
-      const related = [{ message: `permeance ${quoted.text} by ASTM E96 procedure ${product.permeanceDry === undefined ? 'B' : 'A'}`, at: quoted.at }];
+      const missing = [
+        ...(tested === undefined ? ['product.permeance.atFilm'] : []),
+        ...(film.kind === 'unknown' ? film.missing : []),
+      ];
+      const related = [
+        {
+          message: `permeance ${quoted.text} by ASTM E96 procedure ${product.permeanceDry === undefined ? 'B' : 'A'}`,
+          at: quoted.at,
+        },
+      ];
       if (tested === undefined || film.kind === 'unknown' || !(tested.value > 0)) {
-        yield { kind: 'open', at: layer.at, subject, related, sources: [PRACTICE, E96], provided: quoted.text, missing: missing.length === 0 ? ['product.permeance.atFilm'] : missing, message: `Whether the permeance ${quoted.text} of "${layer.id}" holds for the film installed cannot be told; state ${(missing.length === 0 ? ['product.permeance.atFilm'] : missing).join(', ')}.` };
+        yield {
+          kind: 'open',
+          at: layer.at,
+          subject,
+          related,
+          sources: [PRACTICE, E96],
+          provided: quoted.text,
+          missing: missing.length === 0 ? ['product.permeance.atFilm'] : missing,
+          message: `Whether the permeance ${quoted.text} of "${layer.id}" holds for the film installed cannot be told; state ${(missing.length === 0 ? ['product.permeance.atFilm'] : missing).join(', ')}.`,
+        };
         continue;
       }
       const { leastUm, mostUm, stated, volumeSolids, coats } = film.film;
@@ -48,7 +87,13 @@ export default defineRule({
       const met = Math.abs(off) <= allowed + 1e-9;
       const share = formatQuantity(Math.abs(off), 'fraction');
       yield {
-        kind: met ? 'pass' : 'fail', at: stated.at, subject, required, provided: installed, related, sources: [PRACTICE, E96],
+        kind: met ? 'pass' : 'fail',
+        at: stated.at,
+        subject,
+        required,
+        provided: installed,
+        related,
+        sources: [PRACTICE, E96],
         message: met
           ? `"${layer.id}" goes on at a dry film of ${installed}, within ${formatQuantity(allowed, 'fraction')} of the ${tested.text} at which ${quoted.text} was measured.`
           : `"${layer.id}" goes on at a dry film of ${installed}, ${share} ${off > 0 ? 'more' : 'less'} than the ${tested.text} at which ${quoted.text} was measured; within ${formatQuantity(allowed, 'fraction')} is expected (common practice).`,

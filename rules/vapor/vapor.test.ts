@@ -23,12 +23,15 @@ async function review(place: string, ...layers: string[]): Promise<Result[]> {
   const page = await readPage(`\`\`\`yaml detail\nkind: detail\nid: d\ntitle: d\n${wall}\`\`\`\n${project}`);
   return reviewWith(page.detail(), ALL);
 }
-const at = (zone: string, title: string, edition: number): string => `place: { zone: "${zone}" }\ncode: { title: ${title}, edition: ${edition} }`;
+const at = (zone: string, title: string, edition: number): string =>
+  `place: { zone: "${zone}" }\ncode: { title: ${title}, edition: ${edition} }`;
 const brief = (results: readonly Result[]): string[] => results.map((r) => `${r.ruleId} ${r.kind} ${r.level}`).sort();
 
 describe('a class that the zone bars', () => {
   it('is an error where the table was read', async () => {
-    expect(brief((await review(at('1A', 'IRC', 2021), PAINTED, SHEET, STUDS)).filter((r) => r.kind === 'fail'))).toEqual(['vapor/interior-retarder-class fail error']);
+    expect(
+      brief((await review(at('1A', 'IRC', 2021), PAINTED, SHEET, STUDS)).filter((r) => r.kind === 'fail')),
+    ).toEqual(['vapor/interior-retarder-class fail error']);
   });
   it('is a warning that asks to confirm where the table is from memory', async () => {
     const found = (await review(at('3A', 'IRC', 2021), PAINTED, SHEET, STUDS)).filter((r) => r.kind === 'fail');
@@ -44,10 +47,19 @@ describe('class III in a cold zone', () => {
   const stucco = [PAINTED, STUDS, '{ id: sheathing, material: OSB }', '{ id: stucco, material: stucco }'];
   it('short of insulation is an error in zone 5 and a warning in zone 6, whose row is from memory', async () => {
     expect(brief(await review(at('5A', 'IRC', 2021), ...stucco))).toEqual(['vapor/class-three-conditions fail error']);
-    expect(brief(await review(at('6A', 'IRC', 2021), ...stucco))).toEqual(['vapor/class-three-conditions fail warning']);
+    expect(brief(await review(at('6A', 'IRC', 2021), ...stucco))).toEqual([
+      'vapor/class-three-conditions fail warning',
+    ]);
   });
   it('is a warning when the shortfall rests on a generic R-value', async () => {
-    const [found] = await review(at('5A', 'IRC', 2021), PAINTED, STUDS, '{ id: sheathing, material: OSB }', '{ id: foam, material: XPS, thickness: 1 in }', '{ id: stucco, material: stucco }');
+    const [found] = await review(
+      at('5A', 'IRC', 2021),
+      PAINTED,
+      STUDS,
+      '{ id: sheathing, material: OSB }',
+      '{ id: foam, material: XPS, thickness: 1 in }',
+      '{ id: stucco, material: stucco }',
+    );
     expect(found).toMatchObject({ kind: 'fail', level: 'warning' });
     expect(found?.message).toContain('R 5 per inch taken for extruded polystyrene');
   });
@@ -57,14 +69,29 @@ describe('class III in a cold zone', () => {
     expect(brief(await review(at('6A', 'IRC', 2021), ...vinyl))).toEqual(['vapor/class-three-conditions fail warning']);
   });
   it('asks for the depth of the studs only where it decides', async () => {
-    const layers = (r: string): string[] => [PAINTED, '{ id: studs, material: mineral wool batt, framing: { material: wood } }', `{ id: foam, material: XPS, rValue: ${r} }`, '{ id: stucco, material: stucco }'];
+    const layers = (r: string): string[] => [
+      PAINTED,
+      '{ id: studs, material: mineral wool batt, framing: { material: wood } }',
+      `{ id: foam, material: XPS, rValue: ${r} }`,
+      '{ id: stucco, material: stucco }',
+    ];
     const [between] = await review(at('5A', 'IRC', 2021), ...layers('R-6'));
     expect(between).toMatchObject({ kind: 'open', missing: ['wall[1].framing.depth'] });
-    expect(brief(await review(at('5A', 'IRC', 2021), ...layers('R-8')))).toEqual(['vapor/class-three-conditions pass none']);
-    expect(brief(await review(at('5A', 'IRC', 2021), ...layers('R-4')))).toEqual(['vapor/class-three-conditions fail error']);
+    expect(brief(await review(at('5A', 'IRC', 2021), ...layers('R-8')))).toEqual([
+      'vapor/class-three-conditions pass none',
+    ]);
+    expect(brief(await review(at('5A', 'IRC', 2021), ...layers('R-4')))).toEqual([
+      'vapor/class-three-conditions fail error',
+    ]);
   });
   it('over deeper studs is handed to the reviewer, not passed', async () => {
-    const [found] = await review(at('5A', 'IRC', 2021), PAINTED, '{ id: studs, material: cellulose, thickness: 12 in, framing: { material: wood } }', '{ id: foam, material: XPS, rValue: R-10 }', '{ id: stucco, material: stucco }');
+    const [found] = await review(
+      at('5A', 'IRC', 2021),
+      PAINTED,
+      '{ id: studs, material: cellulose, thickness: 12 in, framing: { material: wood } }',
+      '{ id: foam, material: XPS, rValue: R-10 }',
+      '{ id: stucco, material: stucco }',
+    );
     expect(found).toMatchObject({ ruleId: 'vapor/class-three-conditions', kind: 'review' });
   });
 });
@@ -77,11 +104,27 @@ describe('no retarder at all', () => {
     expect(brief(await review(at('4A', 'IBC', 2021), BARE, STUDS))).toEqual(['vapor/required-retarder review none']);
   });
   it('is for the reviewer when tight foam fills the cavity', async () => {
-    expect(brief(await review(at('6A', 'IRC', 2018), BARE, '{ id: studs, material: closed-cell spray foam, thickness: 3-1/2 in, framing: { material: wood } }'))).toEqual(['vapor/required-retarder review none']);
+    expect(
+      brief(
+        await review(
+          at('6A', 'IRC', 2018),
+          BARE,
+          '{ id: studs, material: closed-cell spray foam, thickness: 3-1/2 in, framing: { material: wood } }',
+        ),
+      ),
+    ).toEqual(['vapor/required-retarder review none']);
   });
   it('is a finding in Canada without any zone', async () => {
-    expect(brief(await review('code: { title: NBC, edition: 2020 }', PAINTED, STUDS))).toEqual(['vapor/required-retarder fail error']);
-    expect(brief((await review('code: { title: NBC, edition: 2020 }', PAINTED, SHEET, STUDS)).filter((r) => r.ruleId === 'vapor/required-retarder'))).toEqual(['vapor/required-retarder pass none']);
+    expect(brief(await review('code: { title: NBC, edition: 2020 }', PAINTED, STUDS))).toEqual([
+      'vapor/required-retarder fail error',
+    ]);
+    expect(
+      brief(
+        (await review('code: { title: NBC, edition: 2020 }', PAINTED, SHEET, STUDS)).filter(
+          (r) => r.ruleId === 'vapor/required-retarder',
+        ),
+      ),
+    ).toEqual(['vapor/required-retarder pass none']);
   });
 });
 
@@ -101,7 +144,13 @@ describe('a project that says nothing', () => {
 });
 
 describe('a detail that says almost nothing', () => {
-  const places = ['', at('5A', 'IRC', 2021), at('4', 'IBC', 2018), at('4A', 'IBC', 2021), 'code: { title: NBC, edition: 2020 }'];
+  const places = [
+    '',
+    at('5A', 'IRC', 2021),
+    at('4', 'IBC', 2018),
+    at('4A', 'IBC', 2021),
+    'code: { title: NBC, edition: 2020 }',
+  ];
   it('gets nothing without layers or framing', async () => {
     for (const place of places) {
       expect(await review(place)).toEqual([]);
@@ -113,7 +162,12 @@ describe('a detail that says almost nothing', () => {
     for (const place of places) {
       for (const family of FAMILIES) {
         const layer = (id: string): string => `{ id: ${id}, material: something, family: ${family} }`;
-        for (const layers of [[layer('a')], [layer('a'), STUDS], [STUDS, layer('a')], [layer('a'), STUDS, layer('b')]]) {
+        for (const layers of [
+          [layer('a')],
+          [layer('a'), STUDS],
+          [STUDS, layer('a')],
+          [layer('a'), STUDS, layer('b')],
+        ]) {
           const found = await review(place, ...layers);
           expect(found.filter((r) => r.kind === 'fail').map((r) => `${place} ${family}: ${r.message}`)).toEqual([]);
         }

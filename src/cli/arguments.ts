@@ -27,10 +27,20 @@ export function readArguments(argv: readonly string[], options: Options): { give
     const declared = options[token.name];
     if (declared === undefined) {
       const close = nearest(token.name, Object.keys(options));
-      throw new UsageError(`There is no option "${token.rawName}"; ${close === undefined ? `options: ${Object.keys(options).map((o) => `--${o}`).join(', ')}` : `did you mean "--${close}"?`}`);
+      throw new UsageError(
+        `There is no option "${token.rawName}"; ${
+          close === undefined
+            ? `options: ${Object.keys(options)
+                .map((o) => `--${o}`)
+                .join(', ')}`
+            : `did you mean "--${close}"?`
+        }`,
+      );
     }
-    if (declared.type === 'string' && token.value === undefined) throw new UsageError(`The option ${token.rawName} needs a value.`);
-    if (declared.type === 'boolean' && token.value !== undefined) throw new UsageError(`The option ${token.rawName} takes no value.`);
+    if (declared.type === 'string' && token.value === undefined)
+      throw new UsageError(`The option ${token.rawName} needs a value.`);
+    if (declared.type === 'boolean' && token.value !== undefined)
+      throw new UsageError(`The option ${token.rawName} takes no value.`);
     given.push({ name: token.name, value: token.value });
   }
   return { given, rest };
@@ -42,5 +52,7 @@ export function oneOf<T extends string>(given: readonly Token[], name: string, a
   if (value === undefined) return fallback;
   if ((allowed as readonly string[]).includes(value)) return value as T;
   const close = nearest(value, allowed);
-  throw new UsageError(`--${name} is one of ${allowed.join(', ')}, not "${value}"${close === undefined ? '' : `; did you mean "${close}"?`}`);
+  throw new UsageError(
+    `--${name} is one of ${allowed.join(', ')}, not "${value}"${close === undefined ? '' : `; did you mean "${close}"?`}`,
+  );
 }

@@ -30,7 +30,9 @@ async function main(argv: readonly string[]): Promise<number> {
   if (!Object.hasOwn(COMMANDS, first)) {
     const { nearest } = await import('../model/nearest.js');
     const close = nearest(first, Object.keys(COMMANDS));
-    process.stderr.write(`lapwright: there is no command "${first}"${close === undefined ? '' : `; did you mean "${close}"?`} Commands: ${Object.keys(COMMANDS).join(', ')}. See lapwright --help.\n`);
+    process.stderr.write(
+      `lapwright: there is no command "${first}"${close === undefined ? '' : `; did you mean "${close}"?`} Commands: ${Object.keys(COMMANDS).join(', ')}. See lapwright --help.\n`,
+    );
     return EXIT.failed;
   }
   if (rest.includes('--help') || rest.includes('-h')) {

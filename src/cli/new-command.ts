@@ -12,7 +12,9 @@ export async function newCommand(argv: readonly string[]): Promise<number> {
   const text = STARTING_DOCUMENTS[kind];
   if (text === undefined) {
     const close = nearest(kind, kinds);
-    throw new UsageError(`There is no starting document "${kind}"; ${close === undefined ? `kinds: ${kinds.join(', ')}` : `did you mean "${close}"?`}`);
+    throw new UsageError(
+      `There is no starting document "${kind}"; ${close === undefined ? `kinds: ${kinds.join(', ')}` : `did you mean "${close}"?`}`,
+    );
   }
   const file = given.findLast((t) => t.name === 'output')?.value;
   if (file === undefined) {
@@ -25,7 +27,8 @@ export async function newCommand(argv: readonly string[]): Promise<number> {
     await handle.writeFile(text);
     await handle.close();
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'EEXIST') throw new UsageError(`"${file}" exists already and is left as it is; name another file.`);
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST')
+      throw new UsageError(`"${file}" exists already and is left as it is; name another file.`);
     throw error;
   }
   return 0;

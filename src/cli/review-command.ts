@@ -19,12 +19,16 @@ export function outputsOf(given: readonly Token[]): Output[] {
     if (token.name === 'format') outputs.push({ format: oneOf([token], 'format', FORMATS, 'terminal') });
     if (token.name === 'output' && token.value !== undefined) {
       const last = outputs.at(-1);
-      if (last === undefined || last.file !== undefined) outputs.push({ format: formatOfFile(token.value), file: token.value });
+      if (last === undefined || last.file !== undefined)
+        outputs.push({ format: formatOfFile(token.value), file: token.value });
       else last.file = token.value;
     }
   }
   if (outputs.length === 0) outputs.push({ format: 'terminal' });
-  if (outputs.filter((o) => o.file === undefined).length > 1) throw new UsageError('Only one format can go to standard output; give the others a file with --output FILE after each --format.');
+  if (outputs.filter((o) => o.file === undefined).length > 1)
+    throw new UsageError(
+      'Only one format can go to standard output; give the others a file with --output FILE after each --format.',
+    );
   return outputs;
 }
 
@@ -41,7 +45,10 @@ function formatOfFile(file: string): Format {
 async function print(review: Review, format: Format, toTerminal: boolean, upload: boolean): Promise<string> {
   switch (format) {
     case 'terminal': {
-      const [{ printTerminal }, { wantsColor }] = await Promise.all([import('../output/terminal.js'), import('../output/color.js')]);
+      const [{ printTerminal }, { wantsColor }] = await Promise.all([
+        import('../output/terminal.js'),
+        import('../output/color.js'),
+      ]);
       return printTerminal(review, {
         color: toTerminal && wantsColor({ env: process.env, isTTY: process.stdout.isTTY }),
         ...(toTerminal && process.stdout.columns > 0 ? { columns: process.stdout.columns } : {}),
@@ -52,7 +59,9 @@ async function print(review: Review, format: Format, toTerminal: boolean, upload
     case 'markdown':
       return (await import('../output/markdown.js')).printMarkdown(await withPages(review));
     case 'sarif':
-      return (await import('../output/sarif.js')).printSarif(await withPages(review), { profile: upload ? 'upload' : 'full' });
+      return (await import('../output/sarif.js')).printSarif(await withPages(review), {
+        profile: upload ? 'upload' : 'full',
+      });
     case 'json':
       return (await import('../output/json.js')).printJson(review);
   }
@@ -73,8 +82,8 @@ async function standardInput(): Promise<string> {
 
 async function writeFileSafely(file: string, text: string): Promise<void> {
   const { mkdir, rename, writeFile } = await import('node:fs/promises');
-  const { dirname } = await import('node:path');
-  await mkdir(dirname(file), { recursive: true });
+  const path = await import('node:path');
+  await mkdir(path.dirname(file), { recursive: true });
   // Written beside the target and moved into place, so that nobody reads half a report.
   const part = `${file}.part`;
   await writeFile(part, text);
@@ -84,19 +93,36 @@ async function writeFileSafely(file: string, text: string): Promise<void> {
 /** @returns the exit status */
 export async function reviewCommand(argv: readonly string[]): Promise<number> {
   const { given, rest } = readArguments(argv, {
-    format: { type: 'string', multiple: true }, output: { type: 'string', multiple: true }, 'fail-on': { type: 'string' }, pack: { type: 'string', multiple: true },
-    'allow-packs': { type: 'boolean' }, date: { type: 'string' }, 'skip-others': { type: 'boolean' }, dependents: { type: 'boolean' }, upload: { type: 'boolean' },
+    format: { type: 'string', multiple: true },
+    output: { type: 'string', multiple: true },
+    'fail-on': { type: 'string' },
+    pack: { type: 'string', multiple: true },
+    'allow-packs': { type: 'boolean' },
+    date: { type: 'string' },
+    'skip-others': { type: 'boolean' },
+    dependents: { type: 'boolean' },
+    upload: { type: 'boolean' },
   });
   const flag = (name: string): boolean => given.some((t) => t.name === name);
-  if (rest.length === 0) throw new UsageError('Name what to review: files, folders, globs, or - for standard input. See lapwright help review.');
+  if (rest.length === 0)
+    throw new UsageError(
+      'Name what to review: files, folders, globs, or - for standard input. See lapwright help review.',
+    );
   const outputs = outputsOf(given);
   const date = given.findLast((t) => t.name === 'date')?.value;
-  if (date !== undefined && (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date)))) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
-  const failOn = flag('fail-on') ? oneOf<FailOn>(given, 'fail-on', ['error', 'warning', 'note', 'never'], 'error') : undefined;
+  if (date !== undefined && (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date))))
+    throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
+  const failOn = flag('fail-on')
+    ? oneOf<FailOn>(given, 'fail-on', ['error', 'warning', 'note', 'never'], 'error')
+    : undefined;
   const run = await runReview({
-    inputs: rest, cwd: process.cwd(), today: date ?? localDate(),
+    inputs: rest,
+    cwd: process.cwd(),
+    today: date ?? localDate(),
     packs: given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [t.value] : [])),
-    allowPacks: flag('allow-packs'), skipOthers: flag('skip-others'), dependents: flag('dependents'),
+    allowPacks: flag('allow-packs'),
+    skipOthers: flag('skip-others'),
+    dependents: flag('dependents'),
     ...(failOn === undefined ? {} : { failOn }),
     ...(rest.includes('-') ? { stdin: { text: await standardInput() } } : {}),
   });

@@ -7,7 +7,9 @@ import { wantsColor } from '../output/color.js';
 import { BUILT_IN_RULES } from '../../generated/rules.js';
 
 async function cardsOf(given: readonly Token[]): Promise<Card[]> {
-  const packs = await Promise.all(given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [loadPack(t.value, process.cwd())] : [])));
+  const packs = await Promise.all(
+    given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [loadPack(t.value, process.cwd())] : [])),
+  );
   const { rules, notifications } = joinRules(BUILT_IN_RULES, packs);
   for (const n of notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
   const { PAGES } = await import('../../generated/pages.js');
@@ -16,11 +18,27 @@ async function cardsOf(given: readonly Token[]): Promise<Card[]> {
 
 export async function rulesCommand(argv: readonly string[]): Promise<number> {
   const { given, rest } = readArguments(argv, { pack: { type: 'string', multiple: true }, format: { type: 'string' } });
-  if (rest.length > 0) throw new UsageError(`The command "rules" takes no further words ("${rest.join(' ')}"); to read one rule: lapwright explain ${rest[0] ?? ''}`);
+  if (rest.length > 0)
+    throw new UsageError(
+      `The command "rules" takes no further words ("${rest.join(' ')}"); to read one rule: lapwright explain ${rest[0] ?? ''}`,
+    );
   const format = oneOf(given, 'format', ['terminal', 'json'], 'terminal');
   const cards = await cardsOf(given);
   if (format === 'json') {
-    process.stdout.write(`${JSON.stringify(cards.map(({ id, title, level, summary, sources, parameters }) => ({ id, title, level, summary, sources: sources.map(({ basis, citation, provenance, url }) => ({ basis, citation, provenance, url })), parameters })), null, 2)}\n`);
+    process.stdout.write(
+      `${JSON.stringify(
+        cards.map(({ id, title, level, summary, sources, parameters }) => ({
+          id,
+          title,
+          level,
+          summary,
+          sources: sources.map(({ basis, citation, provenance, url }) => ({ basis, citation, provenance, url })),
+          parameters,
+        })),
+        null,
+        2,
+      )}\n`,
+    );
     return 0;
   }
   const { printRulesList } = await import('../output/tables/rules-list.js');
@@ -29,19 +47,30 @@ export async function rulesCommand(argv: readonly string[]): Promise<number> {
 }
 
 export async function explainCommand(argv: readonly string[]): Promise<number> {
-  const { given, rest } = readArguments(argv, { pack: { type: 'string', multiple: true }, markdown: { type: 'boolean' } });
+  const { given, rest } = readArguments(argv, {
+    pack: { type: 'string', multiple: true },
+    markdown: { type: 'boolean' },
+  });
   const [id, ...more] = rest;
-  if (id === undefined || more.length > 0) throw new UsageError('Name one rule: lapwright explain lap/reverse-lap. The command "lapwright rules" lists them.');
+  if (id === undefined || more.length > 0)
+    throw new UsageError('Name one rule: lapwright explain lap/reverse-lap. The command "lapwright rules" lists them.');
   const cards = await cardsOf(given);
   const card = cards.find((c) => c.id === id) ?? cards.find((c) => c.id.endsWith(`/${id}`));
   if (card === undefined) {
     const close = nearest(id, [...cards.map((c) => c.id), ...cards.map((c) => c.id.split('/')[1] ?? '')]);
-    throw new UsageError(`No rule is called "${id}"; ${close === undefined ? 'the command "lapwright rules" lists them.' : `did you mean "${close}"?`}`);
+    throw new UsageError(
+      `No rule is called "${id}"; ${close === undefined ? 'the command "lapwright rules" lists them.' : `did you mean "${close}"?`}`,
+    );
   }
   if (given.some((t) => t.name === 'markdown')) process.stdout.write(card.page());
   else {
     const { printExplanation } = await import('../output/tables/explain.js');
-    process.stdout.write(printExplanation(card, { color: wantsColor({ env: process.env, isTTY: process.stdout.isTTY }), ...(process.stdout.columns > 0 ? { columns: process.stdout.columns } : {}) }));
+    process.stdout.write(
+      printExplanation(card, {
+        color: wantsColor({ env: process.env, isTTY: process.stdout.isTTY }),
+        ...(process.stdout.columns > 0 ? { columns: process.stdout.columns } : {}),
+      }),
+    );
   }
   return 0;
 }

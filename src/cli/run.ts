@@ -48,7 +48,9 @@ function chosenDetails(library: Library, dependents: boolean): ReadDocument[] {
   if (others.size === 0) return details;
   const uses = (detail: ReadDocument): boolean => {
     const reach = library.reach(detail);
-    return [reach.project, ...reach.products.values(), ...reach.specifications, library.settings].some((d) => d !== undefined && others.has(d));
+    return [reach.project, ...reach.products.values(), ...reach.specifications, library.settings].some(
+      (d) => d !== undefined && others.has(d),
+    );
   };
   return library.documents.filter((d) => d.kind === 'detail' && (library.reviewed(d) || uses(d)));
 }
@@ -58,7 +60,11 @@ async function gatherRules(options: RunOptions, library: Library) {
   const named = (library.settings?.data['packs'] ?? []) as readonly string[];
   const notifications: Notification[] = [];
   if (!options.allowPacks) {
-    for (const name of named) notifications.push({ level: 'warning', message: `The settings name the rule pack "${name}". A pack is code, so it is not loaded unless you say so: run with --allow-packs, or with --pack ${name}.` });
+    for (const name of named)
+      notifications.push({
+        level: 'warning',
+        message: `The settings name the rule pack "${name}". A pack is code, so it is not loaded unless you say so: run with --allow-packs, or with --pack ${name}.`,
+      });
   }
   const packs = await Promise.all([
     ...options.packs.map((name) => loadPack(name, options.cwd)),
@@ -72,28 +78,45 @@ async function gatherRules(options: RunOptions, library: Library) {
 /** Runs a review. Throws only when the inputs themselves cannot be used (see `loadLibrary`). */
 export async function runReview(options: RunOptions): Promise<Run> {
   const library = await loadLibrary([...options.inputs], {
-    cwd: options.cwd, skipOthers: options.skipOthers, whole: options.dependents, ...(options.stdin === undefined ? {} : { stdin: options.stdin }),
+    cwd: options.cwd,
+    skipOthers: options.skipOthers,
+    whole: options.dependents,
+    ...(options.stdin === undefined ? {} : { stdin: options.stdin }),
   });
   const { rules, pages: packPages, notifications } = await gatherRules(options, library);
-  const settings = ruleSettings(library.settings, rules, OWN_RULES.map((r) => r.id));
+  const settings = ruleSettings(
+    library.settings,
+    rules,
+    OWN_RULES.map((r) => r.id),
+  );
   const results: Result[] = [...library.problems, ...settings.problems].map((p) => resultOfProblem(p, p.file.uri));
   const details: ReviewedDetail[] = [];
   const remarks: Notification[] = [...notifications];
   for (const document of chosenDetails(library, options.dependents)) {
     const reach = library.reach(document);
-    const one = reviewDocument(document, library.settings === undefined ? reach : { ...reach, settings: library.settings }, { rules, settings, today: options.today }, (id) => library.elsewhere('product', id));
+    const one = reviewDocument(
+      document,
+      library.settings === undefined ? reach : { ...reach, settings: library.settings },
+      { rules, settings, today: options.today },
+      (id) => library.elsewhere('product', id),
+    );
     // Not `push(...)`: a library has more results than a call can take arguments.
     for (const result of one.results) results.push(result);
     remarks.push(...one.notifications);
     details.push({ id: one.documentId, title: one.title, uri: document.file.uri });
   }
   results.sort(compareResults);
-  const failOn = options.failOn ?? ((library.settings?.data['failOn'] as FailOn | undefined) ?? 'error');
+  const failOn = options.failOn ?? (library.settings?.data['failOn'] as FailOn | undefined) ?? 'error';
   const broken = remarks.some((n) => n.level === 'error');
   const exitCode = failsOn(results, failOn) ? 1 : broken ? 2 : 0;
   // Pages are many and long: they are loaded only by printers that show them.
   const review: Review = {
-    toolVersion: VERSION, results, notifications: remarks, details, failOn, exitCode,
+    toolVersion: VERSION,
+    results,
+    notifications: remarks,
+    details,
+    failOn,
+    exitCode,
     rules: ruleCards(rules, packPages, settings.levelOf),
     ...(options.commandLine === undefined ? {} : { commandLine: options.commandLine }),
   };
@@ -104,5 +127,10 @@ export async function runReview(options: RunOptions): Promise<Run> {
 /** The same review with the pages of the built-in rules, for printers that show them. */
 export async function withPages(review: Review): Promise<Review> {
   const { PAGES } = await import('../../generated/pages.js');
-  return { ...review, rules: review.rules.map((card) => (PAGES[card.id] === undefined ? card : { ...card, page: () => PAGES[card.id] ?? '' })) };
+  return {
+    ...review,
+    rules: review.rules.map((card) =>
+      PAGES[card.id] === undefined ? card : { ...card, page: () => PAGES[card.id] ?? '' },
+    ),
+  };
 }

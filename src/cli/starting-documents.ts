@@ -24,18 +24,22 @@ openings:
     roughOpening: { width: 48 in, height: 60 in, depth: 6-1/2 in }
     unit: { mounting: flange, flange: 1-3/8 in, frameDepth: 3-1/4 in, class: LC, grade: 25 psf, waterTest: 3.75 psf }
 
+edges: same wall                       # or, for each side: { top: { meets: roof, tieIn: id-of-a-work-or-detail } }
+
 work:                                  # in the order the crew does it
   - { id: seams, place: sheathing joints, product: joint-filler, extends: 1 in, wetFilm: 25 mil, wait: 1 h }
   - { id: ro-corners, place: [inside corners, opening edges], of: window, product: joint-filler, extends: 1 in, wetFilm: 25 mil, wait: 1 h }
-  - { id: pan, place: sill, of: window, product: opening-flashing, ontoWall: 6 in, pastJambs: 6 in, intoOpening: full, slope: 6 %, backDam: 1-1/4 in, endDams: 6 in, corners: fluid-applied, wetFilm: 15 mil, wait: 1 h }
+  - { id: pan, place: sill, of: window, product: opening-flashing, ontoWall: 6 in, pastJambs: 6 in, intoOpening: full, slope: 6 %, backDam: 1-1/4 in, endDams: 6 in, corners: fluid-applied, fasteners: none, wetFilm: 15 mil, wait: 1 h }
   - { id: jambs, place: jambs, of: window, product: opening-flashing, ontoWall: 6 in, intoOpening: full, wetFilm: 15 mil, wait: 1 h }
   - { id: head, place: head, of: window, product: opening-flashing, ontoWall: 6 in, pastJambs: 7 in, downJambs: 2 in, intoOpening: full, wetFilm: 15 mil, wait: 1 h }
+  - { id: flashing-check, hold: film readings, of: [pan, jambs, head], by: installer, accept: 12 mil wet minimum }
   - { id: field, place: field, layer: membrane, lapsOnto: { opening flashing: 2 in }, wait: 24 h }
-  - { id: film-check, hold: film readings, of: [pan, jambs, head, field], by: installer, accept: 14 mil wet minimum }
+  - { id: field-check, hold: film readings, of: field, by: installer, accept: 14 mil wet minimum }
   - { id: set, set: unit, of: window, bedding: { head: sealed, jambs: sealed, sill: open }, shims: { material: plastic, gap: 1/4 in, continuous: false }, anchors: head and jambs }
   - { id: counter-jambs, place: flange jambs, of: window, product: opening-flashing, ontoWall: 4 in, wetFilm: 15 mil, wait: 1 h }
   - { id: counter-head, place: flange head, of: window, product: opening-flashing, ontoWall: 4 in, wetFilm: 15 mil, wait: 1 h }
   - { id: air-seal, place: interior perimeter, of: window, product: perimeter-sealant, sides: [head, jambs, sill], cornersContinuous: true, sealPosition: inboard of back dam, joint: { width: 3/8 in, depth: 1/4 in, backerRod: 1/2 in, back: backer rod }, bondedFaces: 2, wait: 24 h }
+  - { id: wet-check, hold: water test, of: [pan, air-seal], by: independent agency, accept: no water inside the back dam, method: AAMA 502 }
   - { id: outside-board, place: field, layer: insulation }
   - { id: panels, place: field, layer: cladding }
   - { id: drywall, place: interior face, layer: board }
@@ -62,7 +66,11 @@ section: "07 27 26"
 dataSheet: Title and date of the data sheet
 ${more}`;
 
-const MEMBRANE = PRODUCT('field-membrane', 'Vapor-permeable fluid-applied membrane', 'fluid-applied membrane', `standards: [ASTM E2178, ASTM E96]
+const MEMBRANE = PRODUCT(
+  'field-membrane',
+  'Vapor-permeable fluid-applied membrane',
+  'fluid-applied membrane',
+  `standards: [ASTM E2178, ASTM E96]
 wetFilm: 14-18 mil
 dryFilm: 8-11 mil
 volumeSolids: 60 %
@@ -75,12 +83,28 @@ exposureLimit: 180 d
 temperature: { min: 40 F, max: 100 F }
 substrates: [glass-mat gypsum sheathing, plywood, concrete]
 compatibleWith: [joint-filler, opening-flashing]
-`);
+`,
+);
 
 const OTHERS = [
-  PRODUCT('joint-filler', 'Fluid-applied joint filler', 'joint filler', 'standards: [AAMA 714]\nwetFilm: 20-30 mil\nleast: { coverEachSide: 1 in, cornerLeg: 1 in }\nwaits: [{ before: cover, time: 1 h, at: 70 F }]\n'),
-  PRODUCT('opening-flashing', 'Fluid-applied flashing', 'fluid-applied flashing', 'standards: [AAMA 714]\nwetFilm: 12-15 mil\nleast: { ontoWall: 4 in, pastJambs: 4 in, lap: 2 in }\nwaits: [{ before: cover, time: 1 h, at: 70 F }, { before: unit, time: 1 h, at: 70 F }]\n'),
-  PRODUCT('perimeter-sealant', 'Interior perimeter sealant', 'sealant', 'standards: [ASTM C920]\nmovement: 50 %\njointWidth: 1/4-1 in\nwaits: [{ before: water test, time: 24 h, at: 70 F }]\n'),
+  PRODUCT(
+    'joint-filler',
+    'Fluid-applied joint filler',
+    'joint filler',
+    'standards: [AAMA 714]\nwetFilm: 20-30 mil\nleast: { coverEachSide: 1 in, cornerLeg: 1 in }\nwaits: [{ before: cover, time: 1 h, at: 70 F }]\n',
+  ),
+  PRODUCT(
+    'opening-flashing',
+    'Fluid-applied flashing',
+    'fluid-applied flashing',
+    'standards: [AAMA 714]\nwetFilm: 12-15 mil\nleast: { ontoWall: 4 in, pastJambs: 4 in, lap: 2 in }\nwaits: [{ before: cover, time: 1 h, at: 70 F }, { before: unit, time: 1 h, at: 70 F }]\n',
+  ),
+  PRODUCT(
+    'perimeter-sealant',
+    'Interior perimeter sealant',
+    'sealant',
+    'standards: [ASTM C920]\nmovement: 50 %\njointWidth: 1/4-1 in\nwaits: [{ before: water test, time: 24 h, at: 70 F }]\n',
+  ),
 ];
 
 const SETTINGS = `# Settings of a library of details: put this file at its root as lapwright.yaml.

@@ -33,7 +33,11 @@ export interface Comparison {
 const TOLERANCE: Partial<Record<Dimension | 'count', number>> = { length: 0.1, film: 0.5, pressure: 0.01 };
 
 /** Writes a value of a dimension; counts are written bare. */
-export function written(value: number, dimension: Dimension | 'count', like?: Pick<Quantity, 'unit' | 'system'>): string {
+export function written(
+  value: number,
+  dimension: Dimension | 'count',
+  like?: Pick<Quantity, 'unit' | 'system'>,
+): string {
   if (dimension === 'count') return String(value);
   return formatQuantity(value, dimension, like ?? (BASE_UNITS[dimension] === 'mm' ? { system: 'US' } : undefined));
 }
@@ -47,20 +51,47 @@ function isMet(c: Comparison, limit: Limit): boolean {
 export function againstLimit(c: Comparison): Outcome {
   const plain = written(c.provided, c.dimension, c.like);
   // A breach smaller than the rounding of the printed value would read as `4 in, at least 4 in`.
-  const close = c.limit !== undefined && c.dimension !== 'count' && !isMet(c, c.limit) && plain === written(c.limit.value, c.dimension, c.like);
+  const close =
+    c.limit !== undefined &&
+    c.dimension !== 'count' &&
+    !isMet(c, c.limit) &&
+    plain === written(c.limit.value, c.dimension, c.like);
   const exact = close ? ` (${Number(c.provided.toPrecision(6))} ${BASE_UNITS[c.dimension]})` : '';
   const provided = `${plain}${exact}${c.remark === undefined ? '' : ` ${c.remark}`}`;
   const base = { at: c.at, subject: c.subject, ...(c.related === undefined ? {} : { related: c.related }) };
   if (c.limit === undefined) {
-    return { kind: 'open', message: `${c.sentence(provided)}; no document in reach says how much is required.`, ...base, provided, missing: c.missing };
+    return {
+      kind: 'open',
+      message: `${c.sentence(provided)}; no document in reach says how much is required.`,
+      ...base,
+      provided,
+      missing: c.missing,
+    };
   }
   const { limit } = c;
   const met = isMet(c, limit);
   const required = `${c.comparison} ${limit.text}`;
-  const clash = limit.conflict === undefined ? '' : ` ${limit.conflict.source.citation} allows no more than ${limit.conflict.text}: no value meets both, ask which governs.`;
+  const clash =
+    limit.conflict === undefined
+      ? ''
+      : ` ${limit.conflict.source.citation} asks for ${c.comparison === 'at least' ? 'no more' : 'no less'} than ${limit.conflict.text}: no value meets both, ask which governs.`;
   const shared = {
-    ...base, required, provided, sources: [limit.source, ...limit.others.map((o) => o.source), ...(limit.conflict === undefined ? [] : [limit.conflict.source])],
+    ...base,
+    required,
+    provided,
+    sources: [
+      limit.source,
+      ...limit.others.map((o) => o.source),
+      ...(limit.conflict === undefined ? [] : [limit.conflict.source]),
+    ],
   };
   const message = `${c.sentence(provided)}; ${required} is required (${limit.source.citation}).${clash}`;
-  return met && limit.conflict === undefined ? { kind: 'pass', message, ...shared } : { kind: 'fail', message, correct: met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required), ...shared };
+  return met && limit.conflict === undefined
+    ? { kind: 'pass', message, ...shared }
+    : {
+        kind: 'fail',
+        message,
+        correct: met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required),
+        ...shared,
+      };
 }

@@ -20,20 +20,34 @@ export interface Card {
  * @param pages Markdown pages by rule id
  * @param levelOf level set by the settings, if any
  */
-export function ruleCards(rules: readonly Rule[], pages: Readonly<Record<string, string>>, levelOf: (ruleId: string) => Level | 'off' | undefined = () => undefined): Card[] {
+export function ruleCards(
+  rules: readonly Rule[],
+  pages: Readonly<Record<string, string>>,
+  levelOf: (ruleId: string) => Level | 'off' | undefined = () => undefined,
+): Card[] {
   const level = (id: string, own: Card['level']): Card['level'] => {
     const set = levelOf(id);
     return set === undefined || set === 'off' || set === 'none' ? own : set;
   };
   const cards: Card[] = rules.map((rule) => ({
-    id: rule.id, title: rule.title, summary: rule.summary, level: level(rule.id, rule.level), sources: rule.sources,
+    id: rule.id,
+    title: rule.title,
+    summary: rule.summary,
+    level: level(rule.id, rule.level),
+    sources: rule.sources,
     page: () => pages[rule.id] ?? `# ${rule.title}\n\n${rule.summary}\n`,
     ...(rule.caution === undefined ? {} : { caution: rule.caution }),
     ...(rule.parameters === undefined ? {} : { parameters: rule.parameters }),
   }));
-  cards.push(...OWN_RULES.map((own) => ({
-    id: own.id, title: own.title, summary: own.summary, level: level(own.id, own.level), sources: [],
-    page: () => `# ${own.title}\n\n${own.summary}\n\n${own.help}\n`,
-  })));
+  cards.push(
+    ...OWN_RULES.map((own) => ({
+      id: own.id,
+      title: own.title,
+      summary: own.summary,
+      level: level(own.id, own.level),
+      sources: [],
+      page: () => `# ${own.title}\n\n${own.summary}\n\n${own.help}\n`,
+    })),
+  );
   return cards.sort((a, b) => (a.id < b.id ? -1 : 1));
 }

@@ -12,7 +12,10 @@ export function pathOfIds(at: Locus): string {
   const steps: string[] = [];
   for (const step of at.path) {
     value = (value as Record<string | number, unknown> | undefined)?.[step];
-    const id = typeof step === 'number' && typeof value === 'object' && value !== null ? (value as Record<string, unknown>)['id'] : undefined;
+    const id =
+      typeof step === 'number' && typeof value === 'object' && value !== null
+        ? (value as Record<string, unknown>)['id']
+        : undefined;
     steps.push(typeof id === 'string' || typeof id === 'number' ? `[${id}]` : String(step));
   }
   return steps.join('.');
@@ -29,6 +32,17 @@ export function idsOnPath(at: Locus): string[] {
 export function fingerprintOf(ruleId: string, documentId: string, outcome: Outcome, occurrence: number): string {
   const value = outcome.at.document.kind === 'detail' ? '' : outcome.at.document.id;
   return createHash('sha256')
-    .update([ruleId, documentId, value, pathOfIds(outcome.at), outcome.subject ?? '', outcome.kind === 'fail' ? outcome.provided ?? '' : '', occurrence].join('\u0000'))
-    .digest('hex').slice(0, 32);
+    .update(
+      [
+        ruleId,
+        documentId,
+        value,
+        pathOfIds(outcome.at),
+        outcome.subject ?? '',
+        outcome.kind === 'fail' ? (outcome.provided ?? '') : '',
+        occurrence,
+      ].join('\u0000'),
+    )
+    .digest('hex')
+    .slice(0, 32);
 }

@@ -3,6 +3,7 @@
  * standard or practice, and takes the strictest.
  */
 import type { Limit, LimitQuery, OfferedLimit } from './limits.js';
+import { formatQuantity } from '../quantity/format.js';
 import { BROADER, type Property } from '../model/measures.js';
 import type { Detail, Measured, Product, Requirement } from '../model/types.js';
 
@@ -41,7 +42,23 @@ function ofProduct(query: LimitQuery): OfferedLimit[] {
   if (quantity.bound === 'exactly' && CEILINGS.has(property) !== (comparison === 'at most')) return [];
   const value = bindingEnd(quantity, comparison);
   if (value === undefined) return [];
-  return [{ value, text: quantity.text, source: { basis: 'product data', citation: `product data of ${product.id}`, provenance: 'project document', at: quantity.at } }];
+  // Of a range only one end binds; it is printed with the range it comes from.
+  const text =
+    quantity.bound === 'between'
+      ? `${formatQuantity(value, quantity.dimension, quantity)} (of ${quantity.text})`
+      : quantity.text;
+  return [
+    {
+      value,
+      text,
+      source: {
+        basis: 'product data',
+        citation: `product data of ${product.id}`,
+        provenance: 'project document',
+        at: quantity.at,
+      },
+    },
+  ];
 }
 
 function applies(requirement: Requirement, query: LimitQuery): boolean {
@@ -57,7 +74,16 @@ function ofSpecification(detail: Detail, query: LimitQuery, comparison: LimitQue
   return detail.requirements.flatMap((r) => {
     if (!applies(r, query) || r.value === undefined) return [];
     if (r.comparison !== comparison && r.comparison !== 'equals') return [];
-    return [{ value: r.value.value, text: r.value.text, source: { basis: r.basis, citation: r.citation, provenance: 'project document' as const, at: r.value.at } }];
+    // `equals: 12-14 mil` binds at both ends.
+    const value =
+      r.comparison === 'equals' && comparison === 'at most' ? (r.value.upper ?? r.value.value) : r.value.value;
+    return [
+      {
+        value,
+        text: r.value.text,
+        source: { basis: r.basis, citation: r.citation, provenance: 'project document' as const, at: r.value.at },
+      },
+    ];
   });
 }
 
@@ -76,7 +102,14 @@ export function governingLimit(detail: Detail, query: LimitQuery): Limit | undef
   const first = all[0];
   if (first === undefined) return undefined;
   const opposite = query.comparison === 'at least' ? 'at most' : 'at least';
-  const against = [...ofSpecification(detail, query, opposite), ...ofProduct({ ...query, comparison: opposite })]
-    .find((o) => (query.comparison === 'at least' ? o.value < first.value - 1e-9 : o.value > first.value + 1e-9));
-  return { value: first.value, text: first.text, source: first.source, others: all.slice(1), ...(against === undefined ? {} : { conflict: against }) };
+  const against = [...ofSpecification(detail, query, opposite), ...ofProduct({ ...query, comparison: opposite })].find(
+    (o) => (query.comparison === 'at least' ? o.value < first.value - 1e-9 : o.value > first.value + 1e-9),
+  );
+  return {
+    value: first.value,
+    text: first.text,
+    source: first.source,
+    others: all.slice(1),
+    ...(against === undefined ? {} : { conflict: against }),
+  };
 }

@@ -38,10 +38,20 @@ export function resultOfProblem(problem: ReadingProblem, documentId: string): Re
   const ruleId = `document/${problem.code}`;
   const document = placeholder(problem);
   const outcome: Outcome = {
-    kind: 'fail', message: problem.message, at: { document, path: [] },
+    kind: 'fail',
+    message: problem.message,
+    at: { document, path: [] },
     related: (problem.related ?? []).map((r) => ({ message: r.message, at: { document: placeholder(r), path: [] } })),
   };
-  return { ...outcome, ruleId, level: OWN_LEVEL.get(ruleId) ?? 'error', documentId, file: problem.file, span: problem.span, fingerprint: fingerprintOf(ruleId, documentId, { ...outcome, subject: problem.message }, 0) };
+  return {
+    ...outcome,
+    ruleId,
+    level: OWN_LEVEL.get(ruleId) ?? 'error',
+    documentId,
+    file: problem.file,
+    span: problem.span,
+    fingerprint: fingerprintOf(ruleId, documentId, { ...outcome, subject: problem.message }, 0),
+  };
 }
 
 /** Stands in for a document that could not be read: it knows only the one place. */
@@ -59,7 +69,9 @@ function subjectFor(detail: Detail, face: () => WallFace, rule: Rule, settings: 
   };
   return {
     detail,
-    get face() { return face(); },
+    get face() {
+      return face();
+    },
     number: (name) => Number(read(name)),
     word: (name) => String(read(name)),
     truth: (name) => read(name) === true,
@@ -67,14 +79,25 @@ function subjectFor(detail: Detail, face: () => WallFace, rule: Rule, settings: 
   };
 }
 
-function finish(ruleId: string, ruleLevel: Level, set: Level | undefined, outcome: Outcome, documentId: string, seen: Map<string, number>): Result {
+function finish(
+  ruleId: string,
+  ruleLevel: Level,
+  set: Level | undefined,
+  outcome: Outcome,
+  documentId: string,
+  seen: Map<string, number>,
+): Result {
   const bySource = levelFor(outcome.level ?? ruleLevel, outcome.sources?.[0]);
   const level = outcome.kind === 'fail' ? (set ?? bySource) : 'none';
   const key = fingerprintOf(ruleId, documentId, outcome, 0);
   const occurrence = seen.get(key) ?? 0;
   seen.set(key, occurrence + 1);
   return {
-    ...outcome, ruleId, level, documentId, file: outcome.at.document.file,
+    ...outcome,
+    ruleId,
+    level,
+    documentId,
+    file: outcome.at.document.file,
     span: spanOfLocus(outcome.at),
     fingerprint: occurrence === 0 ? key : fingerprintOf(ruleId, documentId, outcome, occurrence),
   };
@@ -96,19 +119,40 @@ export function reviewDetail(detail: Detail, options: ReviewOptions): DetailRevi
       const found = [...rule.review(subjectFor(detail, face, rule, options.settings))];
       for (const outcome of found) results.push(finish(rule.id, rule.level, set, outcome, detail.id, seen));
     } catch (error) {
-      notifications.push({ level: 'error', ruleId: rule.id, documentId: detail.id, uri: detail.at.document.file.uri, message: `The rule ${rule.id} failed on ${detail.id}: ${error instanceof Error ? error.message : String(error)}. Its check is missing from this review; the others ran.` });
+      notifications.push({
+        level: 'error',
+        ruleId: rule.id,
+        documentId: detail.id,
+        uri: detail.at.document.file.uri,
+        message: `The rule ${rule.id} failed on ${detail.id}: ${error instanceof Error ? error.message : String(error)}. Its check is missing from this review; the others ran.`,
+      });
     }
   }
   const deviated = applyDeviations(results, detail.deviations, options.today, ran);
-  results = [...deviated.results, ...deviated.outcomes.map(({ ruleId, outcome }) => finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, seen))];
+  results = [
+    ...deviated.results,
+    ...deviated.outcomes.map(({ ruleId, outcome }) =>
+      finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, seen),
+    ),
+  ];
   return { documentId: detail.id, title: detail.title, results: results.sort(compareResults), notifications };
 }
 
 /** Reads, types and reviews one detail document. */
-export function reviewDocument(document: ReadDocument, reach: Reach, options: ReviewOptions, elsewhere?: (productId: string) => ReadDocument | undefined): DetailReview {
+export function reviewDocument(
+  document: ReadDocument,
+  reach: Reach,
+  options: ReviewOptions,
+  elsewhere?: (productId: string) => ReadDocument | undefined,
+): DetailReview {
   const { detail, problems } = buildDetail(document, reach, elsewhere);
   if (detail === undefined) {
-    return { documentId: document.id, title: document.id, results: problems.map((p) => resultOfProblem(p, document.id)).sort(compareResults), notifications: [] };
+    return {
+      documentId: document.id,
+      title: document.id,
+      results: problems.map((p) => resultOfProblem(p, document.id)).sort(compareResults),
+      notifications: [],
+    };
   }
   return reviewDetail(detail, options);
 }
@@ -116,11 +160,24 @@ export function reviewDocument(document: ReadDocument, reach: Reach, options: Re
 /** Total and free of locale: file by code unit, place, rule, message. */
 export function compareResults(a: Result, b: Result): number {
   const text = (x: string, y: string): number => (x < y ? -1 : x > y ? 1 : 0);
-  return text(a.file.uri, b.file.uri) || a.span.start - b.span.start || a.span.end - b.span.end || text(a.ruleId, b.ruleId) || text(a.message, b.message) || text(a.documentId, b.documentId);
+  return (
+    text(a.file.uri, b.file.uri) ||
+    a.span.start - b.span.start ||
+    a.span.end - b.span.end ||
+    text(a.ruleId, b.ruleId) ||
+    text(a.message, b.message) ||
+    text(a.documentId, b.documentId)
+  );
 }
 
 /** True when an unsuppressed finding is at or above the level chosen to fail on. */
 export function failsOn(results: readonly Result[], chosen: Level | 'never'): boolean {
   if (chosen === 'never') return false;
-  return results.some((r) => r.kind === 'fail' && r.suppression === undefined && LEVEL_ORDER[r.level] >= LEVEL_ORDER[chosen] && r.level !== 'none');
+  return results.some(
+    (r) =>
+      r.kind === 'fail' &&
+      r.suppression === undefined &&
+      LEVEL_ORDER[r.level] >= LEVEL_ORDER[chosen] &&
+      r.level !== 'none',
+  );
 }

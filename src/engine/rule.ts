@@ -26,14 +26,14 @@ export interface RuleSubject<P extends Record<string, Parameter> = Record<string
    * Parameter value: base unit of its dimension (mm, Pa, um, ratio ...) for quantities.
    * @param name a key of the rule's `parameters`
    */
-  number(name: keyof P & string): number;
-  word(name: keyof P & string): string;
-  truth(name: keyof P & string): boolean;
+  readonly number: (name: keyof P & string) => number;
+  readonly word: (name: keyof P & string) => string;
+  readonly truth: (name: keyof P & string) => boolean;
   /**
    * The strictest limit that applies, over code, specification, product data, standards and practice, with all
    * the others; `undefined` when nothing asks for anything.
    */
-  limit(query: LimitQuery): Limit | undefined;
+  readonly limit: (query: LimitQuery) => Limit | undefined;
 }
 
 export interface Rule<P extends Record<string, Parameter> = Record<string, Parameter>> {

@@ -2,13 +2,23 @@
 import { openingRect } from './pieces.js';
 import type { Piece, PieceRole, Rect, WallFace } from './types.js';
 import type { Subject } from '../model/measures.js';
-import type { Apply, Opening, Side } from '../model/types.js';
+import type { Apply, Opening, Place, Side } from '../model/types.js';
 
 /** A piece with the applied work it comes from. */
 export type AppliedPiece = Piece & { readonly apply: Apply };
 
-export const FLASHING_ROLE: Record<Side, PieceRole> = { head: 'head flashing', 'left jamb': 'jamb flashing', 'right jamb': 'jamb flashing', sill: 'sill flashing' };
-export const FLASHING_SUBJECT: Record<Side, Subject> = { head: 'head flashing', 'left jamb': 'jamb flashing', 'right jamb': 'jamb flashing', sill: 'sill pan' };
+export const FLASHING_ROLE: Record<Side, PieceRole> = {
+  head: 'head flashing',
+  'left jamb': 'jamb flashing',
+  'right jamb': 'jamb flashing',
+  sill: 'sill flashing',
+};
+export const FLASHING_SUBJECT: Record<Side, Subject> = {
+  head: 'head flashing',
+  'left jamb': 'jamb flashing',
+  'right jamb': 'jamb flashing',
+  sill: 'sill pan',
+};
 
 /** True for pieces of applied work, which every piece but the flange of a unit is. */
 export function isApplied(piece: Piece): piece is AppliedPiece {
@@ -25,8 +35,15 @@ export function faceOnSide(piece: Piece, opening: Opening, side: Side): readonly
 
 /** Shedding pieces that flash one side of an opening, on the wall face or on its return, in order of work. */
 export function flashingAt(face: WallFace, opening: Opening, side: Side): AppliedPiece[] {
-  return face.pieces.filter(isApplied).filter((p) => p.sheds && p.opening === opening && p.role === FLASHING_ROLE[side]
-    && (faceOnSide(p, opening, side).length > 0 || p.returns[side] !== undefined));
+  return face.pieces
+    .filter(isApplied)
+    .filter(
+      (p) =>
+        p.sheds &&
+        p.opening === opening &&
+        p.role === FLASHING_ROLE[side] &&
+        (faceOnSide(p, opening, side).length > 0 || p.returns[side] !== undefined),
+    );
 }
 
 /** Field pieces, in order of work. */
@@ -43,4 +60,10 @@ export function isOutside(face: WallFace, a: Piece, b: Piece): boolean {
   if (lap !== undefined) return lap.over === a;
   if (a.under.includes(b.id)) return false;
   return b.under.includes(a.id) || a.index > b.index;
+}
+
+/** True for the piece of a work at this place; a work at several places has a piece for each, named by its place. */
+export function isAtPlace(piece: AppliedPiece, place: Place): boolean {
+  const { places, id } = piece.apply;
+  return places.length === 1 ? places[0]?.value === place : piece.id.startsWith(`${id}#${place}`);
 }

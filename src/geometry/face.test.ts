@@ -25,9 +25,11 @@ ${more}openings:
 work:
 ${work}${PRODUCTS}`;
 const faceOf = async (work: string, more = '') => (await readPage(detail(work, more), 'd.yaml')).face();
-const PAN = '  - { id: pan, place: sill, of: w, product: liquid, ontoWall: 6 in, pastJambs: 6 in, endDams: 4 in, intoOpening: full }\n';
+const PAN =
+  '  - { id: pan, place: sill, of: w, product: liquid, ontoWall: 6 in, pastJambs: 6 in, endDams: 4 in, intoOpening: full }\n';
 const JAMBS = '  - { id: jambs, place: jambs, of: w, product: liquid, ontoWall: 6 in, intoOpening: full }\n';
-const HEAD = '  - { id: head, place: head, of: w, product: liquid, ontoWall: 6 in, pastJambs: 6 in, downJambs: 2 in, intoOpening: full }\n';
+const HEAD =
+  '  - { id: head, place: head, of: w, product: liquid, ontoWall: 6 in, pastJambs: 6 in, downJambs: 2 in, intoOpening: full }\n';
 const all = (): boolean => true;
 const inches = (mm: number): number => Math.round((mm / IN) * 1000) / 1000;
 
@@ -48,7 +50,9 @@ describe('laps', () => {
   });
 
   it('the field laps onto flashing by what it declares, no more, at all four sides and the corners', async () => {
-    const face = await faceOf(`${PAN}${JAMBS}${HEAD}  - { id: field, place: field, product: sheet, lapsOnto: { opening flashing: 2 in } }\n`);
+    const face = await faceOf(
+      `${PAN}${JAMBS}${HEAD}  - { id: field, place: field, product: sheet, lapsOnto: { opening flashing: 2 in } }\n`,
+    );
     const field = face.piecesOf('field')[0]!;
     expect(inches(face.lapBetween(field, face.piecesOf('pan')[0]!)!.leastDownMm)).toBe(2);
     expect(inches(face.lapBetween(field, face.piecesOf('head')[0]!)!.leastDownMm)).toBe(2);
@@ -67,7 +71,8 @@ describe('laps', () => {
 
 describe('reverse laps', () => {
   const SHEET = '  - { id: sheet, place: field, product: sheet }\n';
-  const STRIP = (more: string): string => `  - { id: strip, place: head, of: w, product: strip, ontoWall: 9 in, pastJambs: 10 in${more} }\n`;
+  const STRIP = (more: string): string =>
+    `  - { id: strip, place: head, of: w, product: strip, ontoWall: 9 in, pastJambs: 10 in${more} }\n`;
 
   it('a strip on the face of the sheet above is one, over its whole length of 40 + 2 x 10 in', async () => {
     const [lap, ...more] = (await faceOf(SHEET + STRIP(''))).reverseLaps;
@@ -87,7 +92,9 @@ describe('reverse laps', () => {
 
   it('courses laid from the top down lap the wrong way', async () => {
     const up = await faceOf('  - { id: wrap, place: field, product: sheet, roll: 48 in, courseLap: 6 in }\n');
-    const down = await faceOf('  - { id: wrap, place: field, product: sheet, roll: 48 in, courseLap: 6 in, courses: top down }\n');
+    const down = await faceOf(
+      '  - { id: wrap, place: field, product: sheet, roll: 48 in, courseLap: 6 in, courses: top down }\n',
+    );
     expect(up.reverseLaps).toEqual([]);
     expect(down.lapBetween(down.pieces[0]!, down.pieces[1]!)!.over.id).toBe('wrap#2');
   });
@@ -98,7 +105,10 @@ describe('reach around an opening', () => {
     const face = await faceOf(PAN + JAMBS + HEAD);
     const opening = face.pieces[0]!.opening!;
     expect(face.extensions(opening, all).map((e) => [e.side, inches(e.straightMm), inches(e.cornerMm)])).toEqual([
-      ['head', 6, 6], ['left jamb', 6, 6], ['right jamb', 6, 6], ['sill', 6, 6],
+      ['head', 6, 6],
+      ['left jamb', 6, 6],
+      ['right jamb', 6, 6],
+      ['sill', 6, 6],
     ]);
   });
 
@@ -124,10 +134,16 @@ describe('reach around an opening', () => {
 describe('sheathing joints and penetrations', () => {
   const WALL = 'wall:\n  - { id: sheathing, material: plywood, sheet: { width: 48 in, height: 96 in } }\n';
   it('joints run from the corner of the face, cut by the opening', async () => {
-    const face = await faceOf('  - { id: seams, place: sheathing joints, product: liquid, extends: 2 in, offCenter: 1/2 in }\n', WALL);
+    const face = await faceOf(
+      '  - { id: seams, place: sheathing joints, product: liquid, extends: 2 in, offCenter: 1/2 in }\n',
+      WALL,
+    );
     // Face from -30 to 70 in across and -30 to 90 in up: verticals at 18 and 66 in, a horizontal at 66 in.
     expect(face.joints.map((j) => [j.orientation, inches(j.line), inches(j.from), inches(j.to)])).toEqual([
-      ['vertical', 18, -30, 0], ['vertical', 18, 60, 90], ['vertical', 66, -30, 90], ['horizontal', 66, -30, 70],
+      ['vertical', 18, -30, 0],
+      ['vertical', 18, 60, 90],
+      ['vertical', 66, -30, 90],
+      ['horizontal', 66, -30, 70],
     ]);
     const covers = face.jointCover(all).map((c) => c.sideMm.map(inches));
     // Vertical joints: 1-1/2 in on one side, 2-1/2 in on the other, because the strip is off center by 1/2 in.
@@ -137,7 +153,12 @@ describe('sheathing joints and penetrations', () => {
 
   it('a joint without treatment has no cover', async () => {
     const face = await faceOf(PAN, WALL);
-    expect(face.jointCover((p) => p.role === 'joint treatment').map((c) => c.sideMm)).toEqual([[0, 0], [0, 0], [0, 0], [0, 0]]);
+    expect(face.jointCover((p) => p.role === 'joint treatment').map((c) => c.sideMm)).toEqual([
+      [0, 0],
+      [0, 0],
+      [0, 0],
+      [0, 0],
+    ]);
   });
 
   it('a collar reaches as far as its narrowest side', async () => {
@@ -152,27 +173,34 @@ describe('sheathing joints and penetrations', () => {
 describe('whatever the extents', () => {
   const extent = fc.integer({ min: 1, max: 12 });
   it('the reach of flashing is never more than the least extent that forms it', async () => {
-    await fc.assert(fc.asyncProperty(extent, extent, extent, extent, async (sill, jamb, head, past) => {
-      const face = await faceOf(`  - { id: pan, place: sill, of: w, product: liquid, ontoWall: ${sill} in, pastJambs: ${past} in, endDams: 4 in }
+    await fc.assert(
+      fc.asyncProperty(extent, extent, extent, extent, async (sill, jamb, head, past) => {
+        const face =
+          await faceOf(`  - { id: pan, place: sill, of: w, product: liquid, ontoWall: ${sill} in, pastJambs: ${past} in, endDams: 4 in }
   - { id: jambs, place: jambs, of: w, product: liquid, ontoWall: ${jamb} in }
   - { id: head, place: head, of: w, product: liquid, ontoWall: ${head} in, pastJambs: ${past} in }
 `);
-      const reach = Object.fromEntries(face.extensions(face.pieces[0]!.opening!, all).map((e) => [e.side, e]));
-      // Beside the opening the pan's upturned ends (4 in of 60) may reach farther than the jamb strip, never all along.
-      expect(inches(reach['sill']!.straightMm)).toBe(sill);
-      expect(inches(reach['left jamb']!.straightMm)).toBe(jamb);
-      expect(inches(reach['head']!.straightMm)).toBe(head);
-      expect(inches(reach['head']!.cornerMm)).toBe(Math.min(head, past));
-    }), { numRuns: 60 });
+        const reach = Object.fromEntries(face.extensions(face.pieces[0]!.opening!, all).map((e) => [e.side, e]));
+        // Beside the opening the pan's upturned ends (4 in of 60) may reach farther than the jamb strip, never all along.
+        expect(inches(reach['sill']!.straightMm)).toBe(sill);
+        expect(inches(reach['left jamb']!.straightMm)).toBe(jamb);
+        expect(inches(reach['head']!.straightMm)).toBe(head);
+        expect(inches(reach['head']!.cornerMm)).toBe(Math.min(head, past));
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('swapping two overlapping works swaps which one lies outside', async () => {
-    await fc.assert(fc.asyncProperty(extent, extent, async (a, b) => {
-      const one = `  - { id: one, place: jambs, of: w, product: strip, ontoWall: ${a} in, aboveHead: 2 in }\n`;
-      const two = `  - { id: two, place: head, of: w, product: strip, ontoWall: ${b} in, pastJambs: 3 in }\n`;
-      const [first, second] = [await faceOf(one + two), await faceOf(two + one)];
-      const outer = (face: typeof first): string => face.lapBetween(face.pieces[0]!, face.pieces[1]!)!.over.id;
-      expect([outer(first), outer(second)]).toEqual(['two', 'one']);
-    }), { numRuns: 40 });
+    await fc.assert(
+      fc.asyncProperty(extent, extent, async (a, b) => {
+        const one = `  - { id: one, place: jambs, of: w, product: strip, ontoWall: ${a} in, aboveHead: 2 in }\n`;
+        const two = `  - { id: two, place: head, of: w, product: strip, ontoWall: ${b} in, pastJambs: 3 in }\n`;
+        const [first, second] = [await faceOf(one + two), await faceOf(two + one)];
+        const outer = (face: typeof first): string => face.lapBetween(face.pieces[0]!, face.pieces[1]!)!.over.id;
+        expect([outer(first), outer(second)]).toEqual(['two', 'one']);
+      }),
+      { numRuns: 40 },
+    );
   });
 });

@@ -26,10 +26,15 @@ export function buildFace(detail: Detail): WallFace {
     const holes = [...detail.openings.map(openingRect), ...detail.penetrations.map(penetrationRect)];
     const lines = joints();
     const shedding = pieces().filter((p) => p.sheds);
-    return cutFace(bounds, pieces().map((p) => (shedding.includes(p) ? p : { ...p, face: [] })), holes, {
-      us: lines.flatMap((j) => (j.orientation === 'vertical' ? [j.line] : [j.from, j.to])),
-      vs: lines.flatMap((j) => (j.orientation === 'horizontal' ? [j.line] : [j.from, j.to])),
-    });
+    return cutFace(
+      bounds,
+      pieces().map((p) => (shedding.includes(p) ? p : { ...p, face: [] })),
+      holes,
+      {
+        us: lines.flatMap((j) => (j.orientation === 'vertical' ? [j.line] : [j.from, j.to])),
+        vs: lines.flatMap((j) => (j.orientation === 'horizontal' ? [j.line] : [j.from, j.to])),
+      },
+    );
   });
   const known = new Map<string, Lap | undefined>();
   const lapBetween = (a: Piece, b: Piece): Lap | undefined => {
@@ -37,15 +42,29 @@ export function buildFace(detail: Detail): WallFace {
     if (!known.has(key)) known.set(key, measureLap(grid(), a, b) ?? measureLap(grid(), b, a));
     return known.get(key);
   };
-  const laps = once(() => overlappingPairs(grid(), pieces().length).flatMap(([over, under]) => measureLap(grid(), pieces()[over] as Piece, pieces()[under] as Piece) ?? []));
+  const laps = once(() =>
+    overlappingPairs(grid(), pieces().length).flatMap(
+      ([over, under]) => measureLap(grid(), pieces()[over] as Piece, pieces()[under] as Piece) ?? [],
+    ),
+  );
   const reverseLaps = once((): ReverseLap[] => findReverseLaps(grid(), pieces()));
   return {
     bounds,
-    get pieces() { return pieces(); },
-    get grid() { return grid(); },
-    get joints() { return joints(); },
-    get laps() { return laps(); },
-    get reverseLaps() { return reverseLaps(); },
+    get pieces() {
+      return pieces();
+    },
+    get grid() {
+      return grid();
+    },
+    get joints() {
+      return joints();
+    },
+    get laps() {
+      return laps();
+    },
+    get reverseLaps() {
+      return reverseLaps();
+    },
     piecesOf: (workId) => pieces().filter((p) => p.work.id === workId),
     lapBetween,
     extensions: (opening, filter) => measureExtensions(grid(), pieces(), opening, filter),

@@ -2,7 +2,8 @@
 import type { CellGrid } from './cells.js';
 import type { Lap, Piece, ReverseLap } from './types.js';
 
-const stackOf = (grid: CellGrid, cell: number): readonly number[] => grid.stacks[grid.cells[cell] as number] as readonly number[];
+const stackOf = (grid: CellGrid, cell: number): readonly number[] =>
+  grid.stacks[grid.cells[cell] as number] as readonly number[];
 
 /** Pairs (outer, inner) of piece indexes that share a cell, ordered by outer then inner. */
 export function overlappingPairs(grid: CellGrid, pieceCount: number): [number, number][] {
@@ -11,7 +12,8 @@ export function overlappingPairs(grid: CellGrid, pieceCount: number): [number, n
   const pairs = new Set<number>();
   for (const id of used) {
     const stack = grid.stacks[id] as readonly number[];
-    for (let a = 1; a < stack.length; a++) for (let b = 0; b < a; b++) pairs.add((stack[a] as number) * pieceCount + (stack[b] as number));
+    for (let a = 1; a < stack.length; a++)
+      for (let b = 0; b < a; b++) pairs.add((stack[a] as number) * pieceCount + (stack[b] as number));
   }
   return [...pairs].sort((x, y) => x - y).map((k): [number, number] => [Math.floor(k / pieceCount), k % pieceCount]);
 }
@@ -75,13 +77,20 @@ export function findReverseLaps(grid: CellGrid, pieces: readonly Piece[]): Rever
     low.forEach((edge, depth) => {
       if (high.includes(edge)) return;
       if (low.slice(depth + 1).some((outer) => high.includes(outer))) return;
-      const behind = low.slice(0, depth).filter((inner) => high.includes(inner)).at(-1);
-      if (behind !== undefined && (pieces[edge] as Piece).work !== (pieces[behind] as Piece).work) found.push([edge, behind]);
+      const behind = low
+        .slice(0, depth)
+        .filter((inner) => high.includes(inner))
+        .at(-1);
+      if (behind !== undefined && (pieces[edge] as Piece).work !== (pieces[behind] as Piece).work)
+        found.push([edge, behind]);
     });
     memo.set(key, found);
     return found;
   };
-  const open = new Map<string, { over: number; under: number; v: number; j: number; u0: number; u1: number; i: number }>();
+  const open = new Map<
+    string,
+    { over: number; under: number; v: number; j: number; u0: number; u1: number; i: number }
+  >();
   const done: { over: number; under: number; v: number; j: number; u0: number; u1: number }[] = [];
   for (let j = 0; j + 1 < rows; j++) {
     const v = vs[j + 1] as number;
@@ -103,7 +112,12 @@ export function findReverseLaps(grid: CellGrid, pieces: readonly Piece[]): Rever
     }
   }
   done.push(...open.values());
-  const order = (a: { over: number; under: number; v: number; u0: number }): readonly number[] => [a.over, a.under, a.v, a.u0];
+  const order = (a: { over: number; under: number; v: number; u0: number }): readonly number[] => [
+    a.over,
+    a.under,
+    a.v,
+    a.u0,
+  ];
   done.sort((a, b) => {
     const [x, y] = [order(a), order(b)];
     const k = x.findIndex((value, index) => value !== y[index]);
@@ -116,7 +130,12 @@ export function findReverseLaps(grid: CellGrid, pieces: readonly Piece[]): Rever
     for (let i = 0; i < columns; i++) {
       if ((us[i] as number) < run.u0 || (us[i] as number) >= run.u1) continue;
       let j = run.j;
-      while (j >= 0 && stackOf(grid, j * columns + i).includes(run.over) && stackOf(grid, j * columns + i).includes(run.under)) j--;
+      while (
+        j >= 0 &&
+        stackOf(grid, j * columns + i).includes(run.over) &&
+        stackOf(grid, j * columns + i).includes(run.under)
+      )
+        j--;
       lapMm = Math.min(lapMm, run.v - (vs[j + 1] as number));
     }
     return { over, under, v: run.v, u0: run.u0, u1: run.u1, edge: over.edge, lapMm };

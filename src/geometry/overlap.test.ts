@@ -19,7 +19,15 @@ describe('overlap beside an opening', () => {
     expect(sideOverlap(OPENING, 'head', BOUNDS, [r(-150, 1500, 1150, 1650)], [r(0, 1600, 1000, 2000)])).toBe(50);
   });
   it('joins rectangles that touch', () => {
-    expect(sideOverlap(OPENING, 'right jamb', BOUNDS, [r(1000, 0, 1100, 1500), r(1100, 0, 1200, 1500)], [r(1050, 0, 1500, 1500)])).toBe(150);
+    expect(
+      sideOverlap(
+        OPENING,
+        'right jamb',
+        BOUNDS,
+        [r(1000, 0, 1100, 1500), r(1100, 0, 1200, 1500)],
+        [r(1050, 0, 1500, 1500)],
+      ),
+    ).toBe(150);
   });
   it('says nothing when the face shown ends within the flashing', () => {
     expect(sideOverlap(OPENING, 'head', r(-500, -500, 1500, 1600), [r(0, 1500, 1000, 1650)], [])).toBeUndefined();

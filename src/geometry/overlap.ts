@@ -32,25 +32,33 @@ function runsAt(strips: readonly Strip[], t: number): Run[] {
 
 /** Middles of the stretches between all ends of the strips, within [from, to]. */
 function samples(from: number, to: number, ...sets: readonly (readonly Strip[])[]): number[] {
-  const cuts = [...new Set([from, to, ...sets.flat().flatMap((s) => [s.t0, s.t1])])].filter((t) => t >= from && t <= to).sort((a, b) => a - b);
+  const cuts = [...new Set([from, to, ...sets.flat().flatMap((s) => [s.t0, s.t1])])]
+    .filter((t) => t >= from && t <= to)
+    .sort((a, b) => a - b);
   return cuts.slice(1).flatMap((t, k) => (t - (cuts[k] as number) > TINY ? [(t + (cuts[k] as number)) / 2] : []));
 }
 
 function shared(a: readonly Run[], b: readonly Run[]): Run[] {
-  return a.flatMap((x) => b.flatMap((y): Run[] => {
-    const low = Math.max(x[0], y[0]);
-    const high = Math.min(x[1], y[1]);
-    return high - low > TINY ? [[low, high]] : [];
-  }));
+  return a.flatMap((x) =>
+    b.flatMap((y): Run[] => {
+      const low = Math.max(x[0], y[0]);
+      const high = Math.min(x[1], y[1]);
+      return high - low > TINY ? [[low, high]] : [];
+    }),
+  );
 }
 
 /** Seen from a side of an opening: along the side, outward from it. */
 function fromSide(o: Rect, side: Side, r: Rect): Strip {
   switch (side) {
-    case 'head': return { t0: r.u0, t1: r.u1, d0: r.v0 - o.v1, d1: r.v1 - o.v1 };
-    case 'sill': return { t0: r.u0, t1: r.u1, d0: o.v0 - r.v1, d1: o.v0 - r.v0 };
-    case 'left jamb': return { t0: r.v0, t1: r.v1, d0: o.u0 - r.u1, d1: o.u0 - r.u0 };
-    case 'right jamb': return { t0: r.v0, t1: r.v1, d0: r.u0 - o.u1, d1: r.u1 - o.u1 };
+    case 'head':
+      return { t0: r.u0, t1: r.u1, d0: r.v0 - o.v1, d1: r.v1 - o.v1 };
+    case 'sill':
+      return { t0: r.u0, t1: r.u1, d0: o.v0 - r.v1, d1: o.v0 - r.v0 };
+    case 'left jamb':
+      return { t0: r.v0, t1: r.v1, d0: o.u0 - r.u1, d1: o.u0 - r.u0 };
+    case 'right jamb':
+      return { t0: r.v0, t1: r.v1, d0: r.u0 - o.u1, d1: r.u1 - o.u1 };
   }
 }
 
@@ -62,15 +70,25 @@ function fromSide(o: Rect, side: Side, r: Rect): Strip {
  * @param bounds face shown
  * @returns mm; 0 where some of the length has no overlap; `undefined` when the face shown ends too soon to tell
  */
-export function sideOverlap(opening: Rect, side: Side, bounds: Rect, a: readonly Rect[], b: readonly Rect[]): number | undefined {
-  const outward = (rects: readonly Rect[]): Strip[] => rects.map((r) => fromSide(opening, side, r)).filter((s) => s.d1 > TINY);
+export function sideOverlap(
+  opening: Rect,
+  side: Side,
+  bounds: Rect,
+  a: readonly Rect[],
+  b: readonly Rect[],
+): number | undefined {
+  const outward = (rects: readonly Rect[]): Strip[] =>
+    rects.map((r) => fromSide(opening, side, r)).filter((s) => s.d1 > TINY);
   const [first, second] = [outward(a), outward(b)];
   const border = fromSide(opening, side, bounds).d1;
   const upright = side === 'left jamb' || side === 'right jamb';
   let least: number | undefined;
   for (const t of samples(upright ? opening.v0 : opening.u0, upright ? opening.v1 : opening.u1, first, second)) {
     const runs = runsAt(first, t);
-    const overlaps = shared(runs, runsAt(second, t)).map(([low, high]) => ({ mm: high - low, cut: high > border - TINY }));
+    const overlaps = shared(runs, runsAt(second, t)).map(([low, high]) => ({
+      mm: high - low,
+      cut: high > border - TINY,
+    }));
     const best = overlaps.sort((x, y) => y.mm - x.mm)[0];
     if (best?.cut === true || (best === undefined && runs.some(([, high]) => high > border - TINY))) continue;
     least = Math.min(least ?? Infinity, best?.mm ?? 0);
@@ -84,9 +102,15 @@ export function sideOverlap(opening: Rect, side: Side, bounds: Rect, a: readonly
  * @returns mm, with the width of the edge that is not covered at all; `undefined` when no part of the edge lies
  * inside the face shown
  */
-export function edgeOverlap(piece: readonly Rect[], edge: 'top' | 'bottom', others: readonly Rect[], bounds: Rect): { leastMm: number; bareMm: number } | undefined {
+export function edgeOverlap(
+  piece: readonly Rect[],
+  edge: 'top' | 'bottom',
+  others: readonly Rect[],
+  bounds: Rect,
+): { leastMm: number; bareMm: number } | undefined {
   // Inward from the edge is down from a top edge and up from a bottom edge.
-  const seen = (r: Rect): Strip => (edge === 'top' ? { t0: r.u0, t1: r.u1, d0: -r.v1, d1: -r.v0 } : { t0: r.u0, t1: r.u1, d0: r.v0, d1: r.v1 });
+  const seen = (r: Rect): Strip =>
+    edge === 'top' ? { t0: r.u0, t1: r.u1, d0: -r.v1, d1: -r.v0 } : { t0: r.u0, t1: r.u1, d0: r.v0, d1: r.v1 };
   const [own, over] = [piece.map(seen), others.map(seen)];
   const border = seen(bounds).d0;
   const cuts = [...new Set([...own, ...over].flatMap((s) => [s.t0, s.t1]))].sort((a, b) => a - b);
@@ -110,7 +134,8 @@ export function edgeOverlap(piece: readonly Rect[], edge: 'top' | 'bottom', othe
  * @returns mm; 0 when they do not overlap
  */
 export function leastSpan(a: readonly Rect[], b: readonly Rect[], axis: 'height' | 'width'): number {
-  const seen = (r: Rect): Strip => (axis === 'height' ? { t0: r.u0, t1: r.u1, d0: r.v0, d1: r.v1 } : { t0: r.v0, t1: r.v1, d0: r.u0, d1: r.u1 });
+  const seen = (r: Rect): Strip =>
+    axis === 'height' ? { t0: r.u0, t1: r.u1, d0: r.v0, d1: r.v1 } : { t0: r.v0, t1: r.v1, d0: r.u0, d1: r.u1 };
   const [first, second] = [a.map(seen), b.map(seen)];
   const ends = [...first, ...second].flatMap((s) => [s.t0, s.t1]);
   if (ends.length === 0) return 0;

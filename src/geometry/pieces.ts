@@ -67,7 +67,13 @@ export function sheathingJoints(detail: Detail, bounds: Rect): JointSegment[] {
       }
       return found;
     };
-    const add = (orientation: 'vertical' | 'horizontal', line: number, from: number, to: number, blocked: [number, number][]): void => {
+    const add = (
+      orientation: 'vertical' | 'horizontal',
+      line: number,
+      from: number,
+      to: number,
+      blocked: [number, number][],
+    ): void => {
       let start = from;
       for (const [low, high] of blocked.sort((a, b) => a[0] - b[0])) {
         if (low > start) segments.push({ layer, orientation, line, from: start, to: Math.min(low, to) });
@@ -145,7 +151,10 @@ function edgesShape(apply: Apply, opening: Opening): Shape {
   const outer = { u0: snap(o.u0 - reach), v0: snap(o.v0 - reach), u1: snap(o.u1 + reach), v1: snap(o.v1 + reach) };
   const across = list(rect(o.u0, 0, o.u1, reach));
   const along = list(rect(o.v0, 0, o.v1, reach));
-  return { face: subtract(outer, [o]), returns: { sill: across, head: across, 'left jamb': along, 'right jamb': along } };
+  return {
+    face: subtract(outer, [o]),
+    returns: { sill: across, head: across, 'left jamb': along, 'right jamb': along },
+  };
 }
 
 /** Fillets in the four inside corners of the returns: nothing on the face. */
@@ -179,15 +188,22 @@ function flashingReach(detail: Detail, opening: Opening): Record<Side, number> {
     if (work.action !== 'apply' || !work.openings.includes(opening)) continue;
     const mm = work.ontoWallMm?.value ?? 0;
     for (const { value: place } of work.places) {
-      if (place === 'sill' || place === 'head' || place === 'left jamb' || place === 'right jamb') reach[place] = Math.max(reach[place], mm);
-      if (place === 'jambs') for (const side of ['left jamb', 'right jamb'] as const) reach[side] = Math.max(reach[side], mm);
+      if (place === 'sill' || place === 'head' || place === 'left jamb' || place === 'right jamb')
+        reach[place] = Math.max(reach[place], mm);
+      if (place === 'jambs')
+        for (const side of ['left jamb', 'right jamb'] as const) reach[side] = Math.max(reach[side], mm);
     }
   }
   return reach;
 }
 
 /** The field: everything shown, less the openings and penetrations, less the flashing it does not lap onto. */
-function fieldRects(detail: Detail, apply: Apply, bounds: Rect, place: 'field' | 'field below sill' | 'field above sill'): Rect[] {
+function fieldRects(
+  detail: Detail,
+  apply: Apply,
+  bounds: Rect,
+  place: 'field' | 'field below sill' | 'field above sill',
+): Rect[] {
   const lap = apply.lapsOnto.find((l) => l.onto === 'opening flashing')?.lapMm.value;
   const openings = apply.openings.length > 0 ? apply.openings : detail.openings;
   const holes = detail.openings.map((opening) => {
@@ -195,13 +211,20 @@ function fieldRects(detail: Detail, apply: Apply, bounds: Rect, place: 'field' |
     if (lap === undefined) return o;
     const reach = flashingReach(detail, opening);
     const stop = (side: Side): number => Math.max(0, reach[side] - lap);
-    return { u0: snap(o.u0 - stop('left jamb')), v0: snap(o.v0 - stop('sill')), u1: snap(o.u1 + stop('right jamb')), v1: snap(o.v1 + stop('head')) };
+    return {
+      u0: snap(o.u0 - stop('left jamb')),
+      v0: snap(o.v0 - stop('sill')),
+      u1: snap(o.u1 + stop('right jamb')),
+      v1: snap(o.v1 + stop('head')),
+    };
   });
   const sill = openings[0] === undefined ? bounds.v0 : openingRect(openings[0]).v0;
   const outer =
-    place === 'field' ? bounds
-    : place === 'field below sill' ? { ...bounds, v1: sill }
-    : { ...bounds, v0: snap(sill - (apply.courseLapMm?.value ?? 0)) };
+    place === 'field'
+      ? bounds
+      : place === 'field below sill'
+        ? { ...bounds, v1: sill }
+        : { ...bounds, v0: snap(sill - (apply.courseLapMm?.value ?? 0)) };
   return subtract(outer, [...holes, ...detail.penetrations.map(penetrationRect)]);
 }
 
@@ -218,35 +241,79 @@ function courseBands(apply: Apply, bounds: Rect): Rect[] {
 }
 
 function clip(rects: readonly Rect[], band: Rect): Rect[] {
-  return list(...rects.map((r) => rect(Math.max(r.u0, band.u0), Math.max(r.v0, band.v0), Math.min(r.u1, band.u1), Math.min(r.v1, band.v1))));
+  return list(
+    ...rects.map((r) =>
+      rect(Math.max(r.u0, band.u0), Math.max(r.v0, band.v0), Math.min(r.u1, band.u1), Math.min(r.v1, band.v1)),
+    ),
+  );
 }
 
 const ROLES: Record<Place, PieceRole> = {
-  sill: 'sill flashing', jambs: 'jamb flashing', 'left jamb': 'jamb flashing', 'right jamb': 'jamb flashing', head: 'head flashing',
-  'inside corners': 'opening corners', 'opening edges': 'opening corners', 'sheathing joints': 'joint treatment', 'fastener heads': 'joint treatment',
-  field: 'field', 'field below sill': 'field', 'field above sill': 'field', opening: 'other',
-  'flange head': 'counterflashing', 'flange jambs': 'counterflashing', 'flange sill': 'counterflashing',
-  'interior perimeter': 'other', 'exterior perimeter': 'exterior seal', penetration: 'penetration collar',
-  'base of wall': 'base flashing', 'top of wall': 'other', 'inside corner of building': 'other', 'outside corner of building': 'other',
-  'movement joint': 'other', 'shelf angle': 'other', 'interior face': 'other',
+  sill: 'sill flashing',
+  jambs: 'jamb flashing',
+  'left jamb': 'jamb flashing',
+  'right jamb': 'jamb flashing',
+  head: 'head flashing',
+  'inside corners': 'opening corners',
+  'opening edges': 'opening corners',
+  'sheathing joints': 'joint treatment',
+  'fastener heads': 'joint treatment',
+  field: 'field',
+  'field below sill': 'field',
+  'field above sill': 'field',
+  opening: 'other',
+  'flange head': 'counterflashing',
+  'flange jambs': 'counterflashing',
+  'flange sill': 'counterflashing',
+  'interior perimeter': 'other',
+  'exterior perimeter': 'exterior seal',
+  penetration: 'penetration collar',
+  'base of wall': 'base flashing',
+  'top of wall': 'other',
+  'inside corner of building': 'other',
+  'outside corner of building': 'other',
+  'movement joint': 'other',
+  'shelf angle': 'other',
+  'interior face': 'other',
 };
 
 const AT_OPENING: ReadonlySet<Place> = new Set<Place>([
-  'sill', 'jambs', 'left jamb', 'right jamb', 'head', 'inside corners', 'opening edges', 'flange head', 'flange jambs',
-  'flange sill', 'interior perimeter', 'exterior perimeter',
+  'sill',
+  'jambs',
+  'left jamb',
+  'right jamb',
+  'head',
+  'inside corners',
+  'opening edges',
+  'flange head',
+  'flange jambs',
+  'flange sill',
+  'interior perimeter',
+  'exterior perimeter',
 ]);
 
 /** Shape of one place of a work at one opening. */
 function openingShape(place: Place, apply: Apply, opening: Opening): Shape | undefined {
   switch (place) {
-    case 'sill': return sillShape(apply, opening);
-    case 'jambs': return jambShape(apply, opening, ['left jamb', 'right jamb']);
-    case 'left jamb': case 'right jamb': return jambShape(apply, opening, [place]);
-    case 'head': return headShape(apply, opening);
-    case 'inside corners': return insideCornersShape(apply, opening);
-    case 'opening edges': return edgesShape(apply, opening);
-    case 'flange head': case 'flange jambs': case 'flange sill': return flangeShape(apply, opening, place);
-    default: return undefined;
+    case 'sill':
+      return sillShape(apply, opening);
+    case 'jambs':
+      return jambShape(apply, opening, ['left jamb', 'right jamb']);
+    case 'left jamb':
+    case 'right jamb':
+      return jambShape(apply, opening, [place]);
+    case 'head':
+      return headShape(apply, opening);
+    case 'inside corners':
+      return insideCornersShape(apply, opening);
+    case 'opening edges':
+      return edgesShape(apply, opening);
+    case 'flange head':
+    case 'flange jambs':
+    case 'flange sill':
+      return flangeShape(apply, opening, place);
+    default:
+      return undefined;
   }
 }
 
@@ -255,9 +322,13 @@ function wallShape(place: Place, apply: Apply, detail: Detail, bounds: Rect, joi
   if (place === 'sheathing joints') {
     const half = apply.extendsMm?.value ?? 0;
     const off = apply.offCenterMm?.value ?? 0;
-    const strips = joints.flatMap((j) => list(j.orientation === 'vertical'
-      ? rect(j.line - half + off, j.from, j.line + half + off, j.to)
-      : rect(j.from, j.line - half + off, j.to, j.line + half + off)));
+    const strips = joints.flatMap((j) =>
+      list(
+        j.orientation === 'vertical'
+          ? rect(j.line - half + off, j.from, j.line + half + off, j.to)
+          : rect(j.from, j.line - half + off, j.to, j.line + half + off),
+      ),
+    );
     const holes = [...detail.openings.map(openingRect), ...detail.penetrations.map(penetrationRect)];
     return { face: strips.flatMap((s) => subtract(s, holes)), returns: {} };
   }
@@ -278,7 +349,12 @@ function wallShape(place: Place, apply: Apply, detail: Detail, bounds: Rect, joi
 function collarShape(apply: Apply, penetration: Penetration): Shape {
   const hole = penetrationRect(penetration);
   const reach = apply.extendsMm?.value ?? 0;
-  const outer = { u0: snap(hole.u0 - reach), v0: snap(hole.v0 - reach), u1: snap(hole.u1 + reach), v1: snap(hole.v1 + reach) };
+  const outer = {
+    u0: snap(hole.u0 - reach),
+    v0: snap(hole.v0 - reach),
+    u1: snap(hole.u1 + reach),
+    v1: snap(hole.v1 + reach),
+  };
   return { face: subtract(outer, [hole]), returns: {} };
 }
 
@@ -286,7 +362,10 @@ function collarShape(apply: Apply, penetration: Penetration): Shape {
 function unitFlange(opening: Opening): Rect[] {
   const flange = opening.unit?.mounting?.value === 'flange' ? (opening.unit.flangeMm?.value ?? 0) : 0;
   const o = openingRect(opening);
-  return subtract({ u0: snap(o.u0 - flange), v0: snap(o.v0 - flange), u1: snap(o.u1 + flange), v1: snap(o.v1 + flange) }, [o]);
+  return subtract(
+    { u0: snap(o.u0 - flange), v0: snap(o.v0 - flange), u1: snap(o.u1 + flange), v1: snap(o.v1 + flange) },
+    [o],
+  );
 }
 
 /** Work ids meant by a `tuckedUnder` entry: a work, or the works that put on a layer. */
@@ -301,10 +380,16 @@ function worksMeant(detail: Detail, name: string): string[] {
 function closeFlap(detail: Detail, work: Close, opening: Opening, pieces: Piece[], bounds: Rect): void {
   const o = openingRect(opening);
   const before = pieces.filter((p) => p.opening === opening && p.work.step < work.step);
-  const around = bounding(before.filter((p) => p.role === 'head flashing' || p.role === 'jamb flashing').flatMap((p) => p.face)) ?? o;
+  const around =
+    bounding(before.filter((p) => p.role === 'head flashing' || p.role === 'jamb flashing').flatMap((p) => p.face)) ??
+    o;
   const area = { u0: around.u0, v0: o.v1, u1: around.u1, v1: bounds.v1 };
-  const atHead = detail.work.filter((w) => w.action === 'apply' && w.openings.includes(opening) && w.places.some((x) => x.value === 'head'));
-  const lifted = new Set(atHead.flatMap((w) => (w.action === 'apply' ? w.tuckedUnder.flatMap((t) => worksMeant(detail, t.value)) : [])));
+  const atHead = detail.work.filter(
+    (w) => w.action === 'apply' && w.openings.includes(opening) && w.places.some((x) => x.value === 'head'),
+  );
+  const lifted = new Set(
+    atHead.flatMap((w) => (w.action === 'apply' ? w.tuckedUnder.flatMap((t) => worksMeant(detail, t.value)) : [])),
+  );
   for (const sheet of before.length === 0 ? [] : [...pieces]) {
     if (sheet.role !== 'field' || !sheet.sheds || sheet.work.step >= work.step || !lifted.has(sheet.work.id)) continue;
     const flap = clip(sheet.face, area);
@@ -320,12 +405,27 @@ function closeFlap(detail: Detail, work: Close, opening: Opening, pieces: Piece[
 export function derivePieces(detail: Detail, bounds: Rect, joints: readonly JointSegment[]): Piece[] {
   const pieces: Piece[] = [];
   const idsOfWork = new Map<string, string[]>();
-  const add = (work: Work, shape: Shape, more: Pick<Piece, 'role' | 'edge' | 'sheds'> & Partial<Piece>, suffix: string): void => {
+  const add = (
+    work: Work,
+    shape: Shape,
+    more: Pick<Piece, 'role' | 'edge' | 'sheds'> & Partial<Piece>,
+    suffix: string,
+  ): void => {
     const id = `${work.id}${suffix}`;
-    const under = work.action === 'apply'
-      ? work.tuckedUnder.flatMap((t) => worksMeant(detail, t.value)).flatMap((w) => idsOfWork.get(w) ?? [])
-      : [];
-    const piece: Piece = { id, index: pieces.length, work, at: work.at, under, face: shape.face, returns: shape.returns, ...more };
+    const under =
+      work.action === 'apply'
+        ? work.tuckedUnder.flatMap((t) => worksMeant(detail, t.value)).flatMap((w) => idsOfWork.get(w) ?? [])
+        : [];
+    const piece: Piece = {
+      id,
+      index: pieces.length,
+      work,
+      at: work.at,
+      under,
+      face: shape.face,
+      returns: shape.returns,
+      ...more,
+    };
     pieces.push(piece);
     const ids = idsOfWork.get(work.id) ?? [];
     ids.push(id);
@@ -337,13 +437,20 @@ export function derivePieces(detail: Detail, bounds: Rect, joints: readonly Join
       for (const opening of work.openings) {
         const edge = work.bedding.head?.value === 'sealed' ? 'sealed' : 'open';
         const face = unitFlange(opening);
-        add(work, { face, returns: {} }, { role: 'unit flange', edge, sheds: face.length > 0, opening }, work.openings.length > 1 ? `@${opening.id}` : '');
+        add(
+          work,
+          { face, returns: {} },
+          { role: 'unit flange', edge, sheds: face.length > 0, opening },
+          work.openings.length > 1 ? `@${opening.id}` : '',
+        );
       }
     }
     if (work.action !== 'apply') continue;
     const common = {
       apply: work,
-      edge: work.edge?.value ?? (work.edgeSeal !== undefined ? ('sealed' as const) : (work.product?.edge?.value ?? defaultEdge(work.family))),
+      edge:
+        work.edge?.value ??
+        (work.edgeSeal !== undefined ? ('sealed' as const) : (work.product?.edge?.value ?? defaultEdge(work.family))),
       ...(work.product === undefined ? {} : { product: work.product }),
       ...(work.layer === undefined ? {} : { layer: work.layer }),
     };
@@ -354,14 +461,24 @@ export function derivePieces(detail: Detail, bounds: Rect, joints: readonly Join
       const sheds = shedsWater(work.family) || (work.layer?.controls.some((c) => c.value === 'water') ?? false);
       if (place === 'penetration') {
         for (const penetration of work.penetrations) {
-          add(work, collarShape(work, penetration), { ...common, role, sheds, penetration }, byPlace + (work.penetrations.length > 1 ? `@${penetration.id}` : ''));
+          add(
+            work,
+            collarShape(work, penetration),
+            { ...common, role, sheds, penetration },
+            byPlace + (work.penetrations.length > 1 ? `@${penetration.id}` : ''),
+          );
         }
         continue;
       }
       if (AT_OPENING.has(place)) {
         for (const opening of work.openings) {
           const shape = openingShape(place, work, opening) ?? { face: [], returns: {} };
-          add(work, sheds ? shape : { face: [], returns: shape.returns }, { ...common, role, sheds, opening }, byPlace + (work.openings.length > 1 ? `@${opening.id}` : ''));
+          add(
+            work,
+            sheds ? shape : { face: [], returns: shape.returns },
+            { ...common, role, sheds, opening },
+            byPlace + (work.openings.length > 1 ? `@${opening.id}` : ''),
+          );
         }
         continue;
       }

@@ -10,7 +10,8 @@ function coveringStacks(grid: CellGrid, chosen: ReadonlySet<number>): boolean[] 
   return grid.stacks.map((stack) => stack.some((k) => chosen.has(k)));
 }
 
-const chosenOf = (pieces: readonly Piece[], filter: (piece: Piece) => boolean): Piece[] => pieces.filter((p) => p.face.length > 0 && filter(p));
+const chosenOf = (pieces: readonly Piece[], filter: (piece: Piece) => boolean): Piece[] =>
+  pieces.filter((p) => p.face.length > 0 && filter(p));
 
 /** Farthest that a reach around an opening is looked for, mm: beyond it nobody asks. */
 const LOOK_MM = 1200;
@@ -19,8 +20,10 @@ function cellRange(grid: CellGrid, area: Rect): [number, number, number, number]
   const clampU = (u: number): number => Math.min(Math.max(u, grid.us[0] as number), grid.us.at(-1) as number);
   const clampV = (v: number): number => Math.min(Math.max(v, grid.vs[0] as number), grid.vs.at(-1) as number);
   return [
-    Math.max(0, indexOf(grid.us, clampU(area.u0)) - 1), Math.min(grid.columns, indexOf(grid.us, clampU(area.u1)) + 1),
-    Math.max(0, indexOf(grid.vs, clampV(area.v0)) - 1), Math.min(grid.rows, indexOf(grid.vs, clampV(area.v1)) + 1),
+    Math.max(0, indexOf(grid.us, clampU(area.u0)) - 1),
+    Math.min(grid.columns, indexOf(grid.us, clampU(area.u1)) + 1),
+    Math.max(0, indexOf(grid.vs, clampV(area.v0)) - 1),
+    Math.min(grid.rows, indexOf(grid.vs, clampV(area.v1)) + 1),
   ];
 }
 
@@ -30,17 +33,29 @@ function cellRange(grid: CellGrid, area: Rect): [number, number, number, number]
  * The reach is the distance to the nearest bare cell: along the straight edge measured square to it, in the
  * corner squares as the larger of the two distances, so that a reach of 6 in means a whole 6 in square there.
  */
-export function measureExtensions(grid: CellGrid, pieces: readonly Piece[], opening: Opening, filter: (piece: Piece) => boolean): Extension[] {
+export function measureExtensions(
+  grid: CellGrid,
+  pieces: readonly Piece[],
+  opening: Opening,
+  filter: (piece: Piece) => boolean,
+): Extension[] {
   const o = openingRect(opening);
   const chosen = chosenOf(pieces, filter);
   const covered = coveringStacks(grid, new Set(chosen.map((p) => p.index)));
   const limit = {
-    head: (grid.vs.at(-1) as number) - o.v1, sill: o.v0 - (grid.vs[0] as number),
-    'left jamb': o.u0 - (grid.us[0] as number), 'right jamb': (grid.us.at(-1) as number) - o.u1,
+    head: (grid.vs.at(-1) as number) - o.v1,
+    sill: o.v0 - (grid.vs[0] as number),
+    'left jamb': o.u0 - (grid.us[0] as number),
+    'right jamb': (grid.us.at(-1) as number) - o.u1,
   };
   const straight: Record<Side, number> = { ...limit };
   const corner: Record<Side, number> = { ...limit };
-  const [i0, i1, j0, j1] = cellRange(grid, { u0: o.u0 - LOOK_MM, v0: o.v0 - LOOK_MM, u1: o.u1 + LOOK_MM, v1: o.v1 + LOOK_MM });
+  const [i0, i1, j0, j1] = cellRange(grid, {
+    u0: o.u0 - LOOK_MM,
+    v0: o.v0 - LOOK_MM,
+    u1: o.u1 + LOOK_MM,
+    v1: o.v1 + LOOK_MM,
+  });
   for (let j = j0; j < j1; j++) {
     for (let i = i0; i < i1; i++) {
       const cell = j * grid.columns + i;
@@ -62,17 +77,26 @@ export function measureExtensions(grid: CellGrid, pieces: readonly Piece[], open
     }
   }
   const zone: Record<Side, Rect> = {
-    head: { ...o, v0: o.v1, v1: o.v1 + LOOK_MM }, sill: { ...o, v0: o.v0 - LOOK_MM, v1: o.v0 },
-    'left jamb': { ...o, u0: o.u0 - LOOK_MM, u1: o.u0 }, 'right jamb': { ...o, u0: o.u1, u1: o.u1 + LOOK_MM },
+    head: { ...o, v0: o.v1, v1: o.v1 + LOOK_MM },
+    sill: { ...o, v0: o.v0 - LOOK_MM, v1: o.v0 },
+    'left jamb': { ...o, u0: o.u0 - LOOK_MM, u1: o.u0 },
+    'right jamb': { ...o, u0: o.u1, u1: o.u1 + LOOK_MM },
   };
   return SIDES.map((side) => ({
-    side, straightMm: straight[side], cornerMm: corner[side],
+    side,
+    straightMm: straight[side],
+    cornerMm: corner[side],
     pieces: chosen.filter((p) => p.face.some((r) => intersection(r, zone[side]) !== undefined)),
   }));
 }
 
 /** Cover of the chosen pieces on the two sides of every sheathing joint. */
-export function measureJointCover(grid: CellGrid, pieces: readonly Piece[], joints: readonly JointSegment[], filter: (piece: Piece) => boolean): JointCover[] {
+export function measureJointCover(
+  grid: CellGrid,
+  pieces: readonly Piece[],
+  joints: readonly JointSegment[],
+  filter: (piece: Piece) => boolean,
+): JointCover[] {
   const chosen = chosenOf(pieces, filter);
   const covered = coveringStacks(grid, new Set(chosen.map((p) => p.index)));
   const isCovered = (i: number, j: number): boolean => covered[grid.cells[j * grid.columns + i] as number] as boolean;
@@ -100,19 +124,30 @@ export function measureJointCover(grid: CellGrid, pieces: readonly Piece[], join
       ? rect(joint.line - 1, joint.from, joint.line + 1, joint.to)
       : rect(joint.from, joint.line - 1, joint.to, joint.line + 1);
     return {
-      joint, sideMm: [walk(-1), walk(1)] as const,
+      joint,
+      sideMm: [walk(-1), walk(1)] as const,
       pieces: strip === undefined ? [] : chosen.filter((p) => p.face.some((r) => intersection(r, strip) !== undefined)),
     };
   });
 }
 
 /** Least reach of the chosen pieces beyond a penetration, all around. */
-export function measureCollar(grid: CellGrid, pieces: readonly Piece[], penetration: Penetration, filter: (piece: Piece) => boolean): CollarReach {
+export function measureCollar(
+  grid: CellGrid,
+  pieces: readonly Piece[],
+  penetration: Penetration,
+  filter: (piece: Piece) => boolean,
+): CollarReach {
   const hole = penetrationRect(penetration);
   const chosen = chosenOf(pieces, filter).filter((p) => p.penetration === undefined || p.penetration === penetration);
   const covered = coveringStacks(grid, new Set(chosen.map((p) => p.index)));
   let leastMm = LOOK_MM;
-  const [i0, i1, j0, j1] = cellRange(grid, { u0: hole.u0 - LOOK_MM, v0: hole.v0 - LOOK_MM, u1: hole.u1 + LOOK_MM, v1: hole.v1 + LOOK_MM });
+  const [i0, i1, j0, j1] = cellRange(grid, {
+    u0: hole.u0 - LOOK_MM,
+    v0: hole.v0 - LOOK_MM,
+    u1: hole.u1 + LOOK_MM,
+    v1: hole.v1 + LOOK_MM,
+  });
   for (let j = j0; j < j1; j++) {
     for (let i = i0; i < i1; i++) {
       const cell = j * grid.columns + i;
@@ -123,21 +158,38 @@ export function measureCollar(grid: CellGrid, pieces: readonly Piece[], penetrat
     }
   }
   const near = { u0: hole.u0 - 1, v0: hole.v0 - 1, u1: hole.u1 + 1, v1: hole.v1 + 1 };
-  return { penetration, leastMm, pieces: chosen.filter((p) => p.face.some((r) => intersection(r, near) !== undefined)) };
+  return {
+    penetration,
+    leastMm,
+    pieces: chosen.filter((p) => p.face.some((r) => intersection(r, near) !== undefined)),
+  };
 }
 
 /** Bare parts of the ring of a given width around an opening. */
-export function findUncovered(grid: CellGrid, pieces: readonly Piece[], opening: Opening, widthMm: number): UncoveredArea[] {
+export function findUncovered(
+  grid: CellGrid,
+  pieces: readonly Piece[],
+  opening: Opening,
+  widthMm: number,
+): UncoveredArea[] {
   const o = openingRect(opening);
   const ring = { u0: o.u0 - widthMm, v0: o.v0 - widthMm, u1: o.u1 + widthMm, v1: o.v1 + widthMm };
-  const covered = coveringStacks(grid, new Set(pieces.filter((p) => p.sheds && p.role !== 'unit flange').map((p) => p.index)));
+  const covered = coveringStacks(
+    grid,
+    new Set(pieces.filter((p) => p.sheds && p.role !== 'unit flange').map((p) => p.index)),
+  );
   const areas: UncoveredArea[] = [];
   const [i0, i1, j0, j1] = cellRange(grid, ring);
   for (let j = j0; j < j1; j++) {
     for (let i = i0; i < i1; i++) {
       const cell = j * grid.columns + i;
       if (grid.hole[cell] === 1 || covered[grid.cells[cell] as number] === true) continue;
-      const part = intersection(ring, { u0: grid.us[i] as number, v0: grid.vs[j] as number, u1: grid.us[i + 1] as number, v1: grid.vs[j + 1] as number });
+      const part = intersection(ring, {
+        u0: grid.us[i] as number,
+        v0: grid.vs[j] as number,
+        u1: grid.us[i + 1] as number,
+        v1: grid.vs[j + 1] as number,
+      });
       if (part === undefined) continue;
       const last = areas.at(-1)?.rect;
       // Cells side by side in a row are one bare stretch.

@@ -16,8 +16,18 @@ export interface Rect {
 
 /** What a piece is to the wall, by its place; decides which checks look at it. */
 export type PieceRole =
-  | 'sill flashing' | 'jamb flashing' | 'head flashing' | 'opening corners' | 'joint treatment' | 'field'
-  | 'counterflashing' | 'penetration collar' | 'base flashing' | 'unit flange' | 'exterior seal' | 'other';
+  | 'sill flashing'
+  | 'jamb flashing'
+  | 'head flashing'
+  | 'opening corners'
+  | 'joint treatment'
+  | 'field'
+  | 'counterflashing'
+  | 'penetration collar'
+  | 'base flashing'
+  | 'unit flange'
+  | 'exterior seal'
+  | 'other';
 
 /** One continuous piece of material on the wall face and the returns. */
 export interface Piece {

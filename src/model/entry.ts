@@ -40,7 +40,9 @@ export class Entry {
   /** Entries of a list; none when it is absent. */
   items(key: string): Entry[] {
     const list = this.get(key);
-    return Array.isArray(list?.value) ? list.value.map((value: unknown, i) => new Entry(this.document, [...(list as Entry).path, i], value)) : [];
+    return Array.isArray(list?.value)
+      ? list.value.map((value: unknown, i) => new Entry(this.document, [...list.path, i], value))
+      : [];
   }
 
   /** Entries of a map with their keys, in the author's order. */
@@ -64,7 +66,9 @@ export class Entry {
   words<T extends string = string>(key: string): Stated<T>[] {
     const single = this.word<T>(key);
     if (single !== undefined) return [single];
-    return this.items(key).flatMap((e) => (typeof e.value === 'string' || typeof e.value === 'number' ? [{ value: String(e.value) as T, at: e.at }] : []));
+    return this.items(key).flatMap((e) =>
+      typeof e.value === 'string' || typeof e.value === 'number' ? [{ value: String(e.value) as T, at: e.at }] : [],
+    );
   }
 
   truth(key: string): Stated<boolean> | undefined {

@@ -23,7 +23,13 @@ const area = (p: Patch): number => Math.max(0, p.u1 - p.u0) * Math.max(0, p.v1 -
 function common(a: readonly Patch[], b: readonly Patch[]): number {
   let sum = 0;
   for (const p of a) {
-    for (const q of b) sum += area({ u0: Math.max(p.u0, q.u0), v0: Math.max(p.v0, q.v0), u1: Math.min(p.u1, q.u1), v1: Math.min(p.v1, q.v1) });
+    for (const q of b)
+      sum += area({
+        u0: Math.max(p.u0, q.u0),
+        v0: Math.max(p.v0, q.v0),
+        u1: Math.min(p.u1, q.u1),
+        v1: Math.min(p.v1, q.v1),
+      });
   }
   return sum;
 }
@@ -46,7 +52,9 @@ export function hiddenShare(piece: Lying, by: Lying): { readonly face: number; r
 
 /** True when two pieces lie on each other somewhere. */
 export function meets(a: Lying, b: Lying): boolean {
-  return common(a.face, b.face) > 0 || SIDES_OF(a).some((side) => common(a.returns[side] ?? [], b.returns[side] ?? []) > 0);
+  return (
+    common(a.face, b.face) > 0 || SIDES_OF(a).some((side) => common(a.returns[side] ?? [], b.returns[side] ?? []) > 0)
+  );
 }
 
 /** True when a piece lies on the sill, jambs or head inside the opening, where a unit will hide it. */

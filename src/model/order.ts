@@ -18,8 +18,21 @@ export const FIELD_PLACES = ['field', 'field below sill', 'field above sill'] as
 
 /** Families that line, seal or fill an opening without being flashing. */
 const NOT_FLASHING: ReadonlySet<Family> = new Set<Family>([
-  'sealant', 'backer rod', 'spray foam', 'primer', 'paint', 'batt insulation', 'board insulation', 'insulating sheathing',
-  'sheathing', 'interior board', 'vapor retarder', 'cladding', 'air space', 'framing', 'drainage mat',
+  'sealant',
+  'backer rod',
+  'spray foam',
+  'primer',
+  'paint',
+  'batt insulation',
+  'board insulation',
+  'insulating sheathing',
+  'sheathing',
+  'interior board',
+  'vapor retarder',
+  'cladding',
+  'air space',
+  'framing',
+  'drainage mat',
 ]);
 
 /**
@@ -55,7 +68,9 @@ export function unitSet(detail: Detail, opening: Opening): SetIn | undefined {
 
 /** The first step that puts a penetration in; `undefined` when it is simply there. */
 export function penetrationSet(detail: Detail, id: string): SetIn | undefined {
-  return detail.work.find((w): w is SetIn => w.action === 'set' && w.sets === 'penetration' && w.penetrations.some((p) => p.id === id));
+  return detail.work.find(
+    (w): w is SetIn => w.action === 'set' && w.sets === 'penetration' && w.penetrations.some((p) => p.id === id),
+  );
 }
 
 /** The wall layer a work on the field puts on: the one it names, else the one made of the same product. */
@@ -72,7 +87,9 @@ export function isField(work: Apply): boolean {
 
 /** Works that put on the field of the water or air barrier, in order of work. */
 export function barrierWorks(detail: Detail): Apply[] {
-  return detail.work.filter((w): w is Apply => w.action === 'apply' && isField(w) && isBarrier(w.family, layerOf(detail, w)));
+  return detail.work.filter(
+    (w): w is Apply => w.action === 'apply' && isField(w) && isBarrier(w.family, layerOf(detail, w)),
+  );
 }
 
 function isBarrier(family: Family, layer: Layer | undefined): boolean {
@@ -81,7 +98,9 @@ function isBarrier(family: Family, layer: Layer | undefined): boolean {
 
 /** Works that hang the cladding, in order of work. */
 export function claddingWorks(detail: Detail): Apply[] {
-  return detail.work.filter((w): w is Apply => w.action === 'apply' && isField(w) && (layerOf(detail, w)?.family ?? w.family) === 'cladding');
+  return detail.work.filter(
+    (w): w is Apply => w.action === 'apply' && isField(w) && (layerOf(detail, w)?.family ?? w.family) === 'cladding',
+  );
 }
 
 /**
@@ -121,6 +140,8 @@ export function worksNamed(detail: Detail, name: string): Work[] {
  * @returns seconds; `undefined` when none of these steps declares a wait
  */
 export function declaredBetweenS(detail: Detail, from: Work, to: Work): number | undefined {
-  const waits = detail.work.flatMap((w) => (w.step >= from.step && w.step < to.step && w.waitS !== undefined ? [w.waitS.value] : []));
+  const waits = detail.work.flatMap((w) =>
+    w.step >= from.step && w.step < to.step && w.waitS !== undefined ? [w.waitS.value] : [],
+  );
   return waits.length === 0 ? undefined : waits.reduce((sum, wait) => sum + wait, 0);
 }

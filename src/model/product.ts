@@ -17,7 +17,7 @@ export function buildProduct(document: ReadDocument): Product {
     at: { document, path: ['id'] },
     id: document.id,
     name: e.word('name')?.value ?? document.id,
-    family: (e.word<Family>('family')?.value ?? 'other'),
+    family: e.word<Family>('family')?.value ?? 'other',
     standards: e.words('standards'),
     section: e.word('section'),
     dataSheet: e.word('dataSheet'),
@@ -33,11 +33,20 @@ export function buildProduct(document: ReadDocument): Product {
     airPermeance: e.quantity('airPermeance', 'airLeakage'),
     airPermeanceMethod: e.word('airPermeanceMethod'),
     thermalResistance: e.quantity('rValue', 'thermalResistance'),
-    least: least === undefined ? {} : given<ProductLeast>({
-      ontoWallMm: least.length('ontoWall'), intoOpeningMm: least.length('intoOpening'), pastJambsMm: least.length('pastJambs'),
-      coverEachSideMm: least.length('coverEachSide'), collarMm: least.length('collar'), bearingMm: least.length('bearing'),
-      lapMm: least.length('lap'), endLapMm: least.length('endLap'), cornerLegMm: least.length('cornerLeg'),
-    }),
+    least:
+      least === undefined
+        ? {}
+        : given<ProductLeast>({
+            ontoWallMm: least.length('ontoWall'),
+            intoOpeningMm: least.length('intoOpening'),
+            pastJambsMm: least.length('pastJambs'),
+            coverEachSideMm: least.length('coverEachSide'),
+            collarMm: least.length('collar'),
+            bearingMm: least.length('bearing'),
+            lapMm: least.length('lap'),
+            endLapMm: least.length('endLap'),
+            cornerLegMm: least.length('cornerLeg'),
+          }),
     jointWidthMm: e.length('jointWidth'),
     maxGapMm: e.length('maxGap'),
     movement: e.quantity('movement', 'movement'),
@@ -47,7 +56,9 @@ export function buildProduct(document: ReadDocument): Product {
       const before = w.word<WaitPurpose>('before');
       const timeS = w.quantity('time', 'time');
       const atC = w.quantity('at', 'temperature');
-      return before === undefined || timeS === undefined ? [] : [given<Product['waits'][number]>({ before, timeS, atC })];
+      return before === undefined || timeS === undefined
+        ? []
+        : [given<Product['waits'][number]>({ before, timeS, atC })];
     }),
     exposureLimitS: e.quantity('exposureLimit', 'time'),
     temperatureMinC: temperature?.quantity('min', 'temperature'),

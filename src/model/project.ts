@@ -16,18 +16,26 @@ export function buildProject(document: ReadDocument): Project {
     zone: place?.word('zone'),
     county: place?.word('county'),
     state: place?.word('state'),
-    code: code === undefined ? undefined : {
-      at: code.at,
-      title: code.word<'IRC' | 'IBC' | 'NBC'>('title')?.value ?? 'IBC',
-      edition: code.count('edition')?.value ?? Number(code.word('edition')?.value),
-    },
+    code:
+      code === undefined
+        ? undefined
+        : {
+            at: code.at,
+            title: code.word<'IRC' | 'IBC' | 'NBC'>('title')?.value ?? 'IBC',
+            edition: code.count('edition')?.value ?? Number(code.word('edition')?.value),
+          },
     heightMm: e.length('height'),
     designPressurePa: e.get('wind')?.quantity('designPressure', 'pressure'),
     standards: e.words('standards'),
   });
 }
 
-const COMPARISONS = [['atLeast', 'at least'], ['atMost', 'at most'], ['equals', 'equals'], ['oneOf', 'one of']] as const;
+const COMPARISONS = [
+  ['atLeast', 'at least'],
+  ['atMost', 'at most'],
+  ['equals', 'equals'],
+  ['oneOf', 'one of'],
+] as const;
 
 /** The requirements of a specification document. */
 export function buildRequirements(document: ReadDocument): Requirement[] {
@@ -42,14 +50,31 @@ export function buildRequirements(document: ReadDocument): Requirement[] {
       if (!e.has(key)) continue;
       // Counts and words are written bare; everything else carries its unit.
       const bare = dimension === 'count' ? e.count(key) : undefined;
-      const value = bare === undefined
-        ? e.quantity(key, dimension as Dimension)
-        : { dimension: 'fraction' as const, text: String(bare.value), value: bare.value, bound: 'exactly' as const, unit: '', system: 'either' as const, at: bare.at };
-      return [given<Requirement>({
-        at: e.at, property: property.value, subject: e.word('subject')?.value, product: e.word('product')?.value, comparison, value,
-        words: comparison === 'one of' ? e.words(key).map((w) => w.value) : undefined,
-        citation: `Section ${section}${paragraph === undefined ? '' : `, ${paragraph}`}`, basis: 'specification',
-      })];
+      const value =
+        bare === undefined
+          ? e.quantity(key, dimension as Dimension)
+          : {
+              dimension: 'fraction' as const,
+              text: String(bare.value),
+              value: bare.value,
+              bound: 'exactly' as const,
+              unit: '',
+              system: 'either' as const,
+              at: bare.at,
+            };
+      return [
+        given<Requirement>({
+          at: e.at,
+          property: property.value,
+          subject: e.word('subject')?.value,
+          product: e.word('product')?.value,
+          comparison,
+          value,
+          words: comparison === 'one of' ? e.words(key).map((w) => w.value) : undefined,
+          citation: `Section ${section}${paragraph === undefined ? '' : `, ${paragraph}`}`,
+          basis: 'specification',
+        }),
+      ];
     }
     return [];
   });
@@ -57,12 +82,23 @@ export function buildRequirements(document: ReadDocument): Requirement[] {
 
 /** Accepted deviations, from a detail or from the settings of the library. */
 export function buildDeviations(document: ReadDocument): (Deviation & { readonly detail?: string })[] {
-  return Entry.root(document).items('deviations').flatMap((e) => {
-    const rule = e.word('rule');
-    const reason = e.word('reason');
-    if (rule === undefined || reason === undefined) return [];
-    return [given<Deviation & { readonly detail?: string }>({
-      at: e.at, id: e.word('id')?.value, rule, of: e.word('of'), reason, acceptedBy: e.word('acceptedBy'), until: e.word('until'), detail: e.word('detail')?.value,
-    })];
-  });
+  return Entry.root(document)
+    .items('deviations')
+    .flatMap((e) => {
+      const rule = e.word('rule');
+      const reason = e.word('reason');
+      if (rule === undefined || reason === undefined) return [];
+      return [
+        given<Deviation & { readonly detail?: string }>({
+          at: e.at,
+          id: e.word('id')?.value,
+          rule,
+          of: e.word('of'),
+          reason,
+          acceptedBy: e.word('acceptedBy'),
+          until: e.word('until'),
+          detail: e.word('detail')?.value,
+        }),
+      ];
+    });
 }

@@ -17,19 +17,67 @@ export interface Stated<T> {
 }
 
 export const FAMILIES = [
-  'fluid-applied membrane', 'fluid-applied flashing', 'joint filler', 'self-adhered membrane', 'self-adhered flashing',
-  'mechanically fastened sheet', 'building paper', 'flexible flashing', 'metal flashing', 'rigid pan', 'tape',
-  'transition membrane', 'sealant', 'backer rod', 'spray foam', 'primer', 'sheathing', 'insulating sheathing',
-  'batt insulation', 'board insulation', 'vapor retarder', 'interior board', 'paint', 'cladding', 'air space', 'framing',
-  'concrete', 'masonry', 'drainage mat', 'boot', 'other',
+  'fluid-applied membrane',
+  'fluid-applied flashing',
+  'joint filler',
+  'self-adhered membrane',
+  'self-adhered flashing',
+  'mechanically fastened sheet',
+  'building paper',
+  'flexible flashing',
+  'metal flashing',
+  'rigid pan',
+  'tape',
+  'transition membrane',
+  'sealant',
+  'backer rod',
+  'spray foam',
+  'primer',
+  'sheathing',
+  'insulating sheathing',
+  'batt insulation',
+  'board insulation',
+  'vapor retarder',
+  'interior board',
+  'paint',
+  'cladding',
+  'air space',
+  'framing',
+  'concrete',
+  'masonry',
+  'drainage mat',
+  'boot',
+  'other',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 
 export const PLACES = [
-  'sill', 'jambs', 'left jamb', 'right jamb', 'head', 'inside corners', 'opening edges', 'sheathing joints', 'fastener heads',
-  'field', 'field below sill', 'field above sill', 'opening', 'flange head', 'flange jambs', 'flange sill',
-  'interior perimeter', 'exterior perimeter', 'penetration', 'base of wall', 'top of wall',
-  'inside corner of building', 'outside corner of building', 'movement joint', 'shelf angle', 'interior face',
+  'sill',
+  'jambs',
+  'left jamb',
+  'right jamb',
+  'head',
+  'inside corners',
+  'opening edges',
+  'sheathing joints',
+  'fastener heads',
+  'field',
+  'field below sill',
+  'field above sill',
+  'opening',
+  'flange head',
+  'flange jambs',
+  'flange sill',
+  'interior perimeter',
+  'exterior perimeter',
+  'penetration',
+  'base of wall',
+  'top of wall',
+  'inside corner of building',
+  'outside corner of building',
+  'movement joint',
+  'shelf angle',
+  'interior face',
 ] as const;
 export type Place = (typeof PLACES)[number];
 
@@ -67,7 +115,11 @@ export interface Product {
   readonly movement?: Measured; // ratio
   readonly cell?: Stated<'closed' | 'open' | 'bi-cell'>;
   readonly expansion?: Stated<'low' | 'high'>;
-  readonly waits: readonly { readonly before: Stated<WaitPurpose>; readonly timeS: Measured; readonly atC?: Measured }[];
+  readonly waits: readonly {
+    readonly before: Stated<WaitPurpose>;
+    readonly timeS: Measured;
+    readonly atC?: Measured;
+  }[];
   readonly exposureLimitS?: Measured;
   readonly temperatureMinC?: Measured;
   readonly temperatureMaxC?: Measured;
@@ -103,8 +155,19 @@ export interface Layer {
   readonly wetFilmUm?: Measured;
   readonly dryFilmUm?: Measured;
   readonly finish?: Stated<string>;
-  readonly framing?: { readonly at: Locus; readonly material: 'wood' | 'steel'; readonly spacingMm?: Measured; readonly depthMm?: Measured };
-  readonly sheet?: { readonly at: Locus; readonly widthMm: Measured; readonly heightMm: Measured; readonly fromRightMm?: number; readonly fromUpMm?: number };
+  readonly framing?: {
+    readonly at: Locus;
+    readonly material: 'wood' | 'steel';
+    readonly spacingMm?: Measured;
+    readonly depthMm?: Measured;
+  };
+  readonly sheet?: {
+    readonly at: Locus;
+    readonly widthMm: Measured;
+    readonly heightMm: Measured;
+    readonly fromRightMm?: number;
+    readonly fromUpMm?: number;
+  };
   readonly drained?: Stated<boolean>;
   readonly vented?: Stated<boolean>;
   readonly thermalResistance?: Measured;
@@ -226,7 +289,12 @@ export interface Apply extends WorkBase {
   readonly cornersContinuous?: Stated<boolean>;
   readonly sealPosition?: Stated<'at back dam' | 'inboard of back dam' | 'outboard of back dam'>;
   readonly fillsCavity?: Stated<boolean>;
-  readonly weeps?: { readonly at: Locus; readonly count?: Stated<number>; readonly spacingMm?: Measured; readonly sizeMm?: Measured };
+  readonly weeps?: {
+    readonly at: Locus;
+    readonly count?: Stated<number>;
+    readonly spacingMm?: Measured;
+    readonly sizeMm?: Measured;
+  };
   readonly fastenersThroughPan?: Stated<'none' | 'sealed upstand' | 'through pan'>;
 }
 
@@ -240,7 +308,12 @@ export interface SetIn extends WorkBase {
   readonly bedding: Partial<Record<'head' | 'jambs' | 'sill', Stated<'sealed' | 'open' | 'interrupted'>>>;
   readonly beddingAt?: Locus;
   readonly openLengthMm?: Measured;
-  readonly shims?: { readonly at: Locus; readonly material?: Stated<string>; readonly continuous?: Stated<boolean>; readonly gapMm?: Measured };
+  readonly shims?: {
+    readonly at: Locus;
+    readonly material?: Stated<string>;
+    readonly continuous?: Stated<boolean>;
+    readonly gapMm?: Measured;
+  };
   readonly anchors?: Stated<'jambs' | 'head and jambs' | 'through pan' | 'sealed upstand'>;
 }
 
@@ -263,7 +336,16 @@ export interface Hold extends WorkBase {
   readonly accept?: Stated<string>;
   readonly method?: Stated<string>;
 }
-export const HOLDS = ['substrate acceptance', 'visual check', 'film readings', 'adhesion test', 'pan water check', 'water test', 'air leakage check', 'mock-up acceptance'] as const;
+export const HOLDS = [
+  'substrate acceptance',
+  'visual check',
+  'film readings',
+  'adhesion test',
+  'pan water check',
+  'water test',
+  'air leakage check',
+  'mock-up acceptance',
+] as const;
 export type HoldFor = (typeof HOLDS)[number];
 
 export type Work = Apply | SetIn | Close | Hold;
@@ -324,7 +406,13 @@ export interface Detail {
   readonly work: readonly Work[];
   readonly edges: readonly WallEdge[];
   /** What the wall face shown reaches beyond the outermost openings, mm; a default is marked so. */
-  readonly face: { readonly leftMm: number; readonly rightMm: number; readonly belowMm: number; readonly aboveMm: number; readonly assumed: boolean };
+  readonly face: {
+    readonly leftMm: number;
+    readonly rightMm: number;
+    readonly belowMm: number;
+    readonly aboveMm: number;
+    readonly assumed: boolean;
+  };
   readonly drawings: readonly Stated<string>[];
   readonly drawingsAt?: Locus;
   readonly project?: Project;

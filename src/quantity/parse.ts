@@ -43,7 +43,7 @@ export function isProblem(result: Quantity | QuantityProblem): result is Quantit
  */
 export function parseQuantity(text: string, dimension: Dimension): Quantity | QuantityProblem {
   let known = memory.get(dimension);
-  if (known === undefined) memory.set(dimension, (known = new Map()));
+  if (known === undefined) memory.set(dimension, (known = new Map<string, Quantity | QuantityProblem>()));
   const before = known.get(text);
   if (before !== undefined) return before;
   if (text.length > MAX_LENGTH) return Object.freeze(read(text, dimension));

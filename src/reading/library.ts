@@ -169,7 +169,7 @@ class Loader {
       const loaded = open[at];
       for (const document of loaded?.documents ?? []) {
         const found: FoundReference[] = [];
-        for (const reference of referencesOf(document)) {
+        for (const reference of referencesOf(document, loaded?.documents)) {
           const resolved = paths.resolve(dirname(loaded?.path ?? ''), reference.text);
           if ('code' in resolved) {
             this.#problems.push(problemAt(reference, resolved.code, resolved.message));

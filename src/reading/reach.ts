@@ -2,6 +2,7 @@
  * What a detail can use: the documents of its own file, those it refers to, and those the settings refer to, and
  * on from there. It does not depend on which other files are reviewed in the same run.
  */
+import { ownProject } from './references.js';
 import type { FoundReference, TargetFile } from './references.js';
 import type { DocumentKind, ReadDocument, ReadingProblem } from './types.js';
 
@@ -72,7 +73,8 @@ export class Reaches {
     const hasOwn = own?.documents.some(({ kind }) => kind !== 'detail') === true;
     // A detail that names its project has that one or, when its file has problems, none.
     const isNamed = typeof detail.data['project'] === 'string';
-    const key = `${isNamed ? 'named' : ''}|${[hasOwn ? [own] : [], named, others]
+    const ownNamed = ownProject(detail, own?.documents ?? []);
+    const key = `${ownNamed?.id ?? ''}|${isNamed ? 'named' : ''}|${[hasOwn ? [own] : [], named, others]
       .map((files) => files.map((file) => this.#number(file)).join(' '))
       .join('|')}`;
     const known = this.#known.get(key);
@@ -81,9 +83,9 @@ export class Reaches {
     const ofKind = (kind: DocumentKind): ReadDocument[] => documents.filter((document) => document.kind === kind);
     const products = new Map<string, ReadDocument>();
     for (const product of ofKind('product')) if (!products.has(product.id)) products.set(product.id, product);
-    const project = isNamed
-      ? named.flatMap((file) => file.documents).find(({ kind }) => kind === 'project')
-      : ofKind('project')[0];
+    const project =
+      ownNamed ??
+      (isNamed ? named.flatMap((file) => file.documents).find(({ kind }) => kind === 'project') : ofKind('project')[0]);
     const entry = {
       documents,
       reach: { products, specifications: ofKind('specification'), ...(project && { project }) },

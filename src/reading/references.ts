@@ -24,10 +24,10 @@ export interface TargetFile {
 }
 
 /** The references of a document, in the order of its schema: `project` of a detail, `documents` of any kind. */
-export function referencesOf(document: ReadDocument): Reference[] {
+export function referencesOf(document: ReadDocument, ownFile: readonly ReadDocument[] = []): Reference[] {
   const found: Reference[] = [];
   const { project, documents } = document.data;
-  if (document.kind === 'detail' && typeof project === 'string')
+  if (document.kind === 'detail' && typeof project === 'string' && !ownProject(document, ownFile))
     found.push({ from: document, path: ['project'], text: project });
   if (Array.isArray(documents)) {
     documents.forEach((text: unknown, index) => {
@@ -35,6 +35,11 @@ export function referencesOf(document: ReadDocument): Reference[] {
     });
   }
   return found;
+}
+
+/** The project of the same file that a detail names by its id, where it would otherwise name a file. */
+export function ownProject(detail: ReadDocument, ownFile: readonly ReadDocument[]): ReadDocument | undefined {
+  return ownFile.find((document) => document.kind === 'project' && document.id === detail.data['project']);
 }
 
 /** A problem at a reference. */

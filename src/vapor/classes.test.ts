@@ -10,7 +10,14 @@ const classOf = (text: string): ReturnType<typeof classOfQuantity> => {
 
 describe('the class of a permeance', () => {
   // IRC 2021 Table R702.7(1), printed on https://basc.pnnl.gov/building-assemblies/1a: 0.1, 1.0 and 10 perm.
-  it.each([[0.1, 'I'], [0.1001, 'II'], [1, 'II'], [1.0001, 'III'], [10, 'III'], [10.01, 'none']] as const)('of %d perm is %s', (perm, name) => {
+  it.each([
+    [0.1, 'I'],
+    [0.1001, 'II'],
+    [1, 'II'],
+    [1.0001, 'III'],
+    [10, 'III'],
+    [10.01, 'none'],
+  ] as const)('of %d perm is %s', (perm, name) => {
     expect(classOfPermeance(permToNg(perm))).toBe(name);
   });
 

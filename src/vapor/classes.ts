@@ -13,7 +13,11 @@ export type VaporClass = 'I' | 'II' | 'III' | 'none';
 
 const PERM = findUnit('perm', 'permeance') as Unit;
 const R = findUnit('R', 'thermalResistance') as Unit;
-const LIMITS_PERM = [['I', 0.1], ['II', 1], ['III', 10]] as const;
+const LIMITS_PERM = [
+  ['I', 0.1],
+  ['II', 1],
+  ['III', 10],
+] as const;
 
 /** From US perm to ng/(Pa s m2). */
 export function permToNg(perm: number): number {

@@ -14,7 +14,15 @@ export interface OuterSide {
 
 /** Kinds that can be a barrier outside; brick, boards and paper are not, and cladding is judged by venting elsewhere. */
 const CAN_BE_TIGHT: ReadonlySet<Layer['family']> = new Set<Layer['family']>([
-  'fluid-applied membrane', 'self-adhered membrane', 'mechanically fastened sheet', 'insulating sheathing', 'board insulation', 'vapor retarder', 'spray foam', 'sheathing', 'other',
+  'fluid-applied membrane',
+  'self-adhered membrane',
+  'mechanically fastened sheet',
+  'insulating sheathing',
+  'board insulation',
+  'vapor retarder',
+  'spray foam',
+  'sheathing',
+  'other',
 ]);
 
 /** Class I layers outside the frame, inboard of the first vented space: what lies beyond it does not hold vapor in. */
@@ -27,7 +35,8 @@ export function outerSide(detail: Detail, frame: Layer): OuterSide {
     const found = classOfLayer(layer);
     if (found.kind === 'known' && found.vaporClass === 'I') return { barrier: layer, words: found.words, unknown };
     // Generic wood and mineral wool spread over classes, never down to class I.
-    if (found.kind === 'unknown' && (layer.material === undefined || couldBeClassOne(layer))) unknown.push({ layer, missing: found.missing });
+    if (found.kind === 'unknown' && (layer.material === undefined || couldBeClassOne(layer)))
+      unknown.push({ layer, missing: found.missing });
   }
   return { unknown };
 }
@@ -39,11 +48,18 @@ function couldBeClassOne(layer: Layer): boolean {
 
 /** Wood and gypsum between two layers: what suffers when it cannot dry. */
 export function sensitiveBetween(detail: Detail, inner: Layer, outer: Layer): Layer | undefined {
-  return detail.layers.find((layer) => layer.index > inner.index - (inner.framing === undefined ? 0 : 1) && layer.index < outer.index && isSensitive(layer));
+  return detail.layers.find(
+    (layer) =>
+      layer.index > inner.index - (inner.framing === undefined ? 0 : 1) &&
+      layer.index < outer.index &&
+      isSensitive(layer),
+  );
 }
 
 function isSensitive(layer: Layer): boolean {
   if (layer.framing?.material === 'wood') return true;
   const text = layer.material?.value ?? layer.product?.name ?? '';
-  return layer.family === 'sheathing' ? /gypsum|wood|osb|strand|fiberboard/i.test(text) : materialNamed(text)?.moistureSensitive === true;
+  return layer.family === 'sheathing'
+    ? /gypsum|wood|osb|strand|fiberboard/i.test(text)
+    : materialNamed(text)?.moistureSensitive === true;
 }

@@ -22,17 +22,28 @@ export interface ContinuousInsulation {
 }
 
 const MM_PER_INCH = 25.4;
-const OUTBOARD: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['insulating sheathing', 'board insulation', 'spray foam']);
+const OUTBOARD: ReadonlySet<Layer['family']> = new Set<Layer['family']>([
+  'insulating sheathing',
+  'board insulation',
+  'spray foam',
+]);
 
 /** Insulation by its family, or by its name where the family does not tell. */
 function insulates(layer: Layer): boolean {
-  return OUTBOARD.has(layer.family) || (layer.family === 'other' && layer.material !== undefined && materialNamed(layer.material.value)?.insulation === true);
+  return (
+    OUTBOARD.has(layer.family) ||
+    (layer.family === 'other' &&
+      layer.material !== undefined &&
+      materialNamed(layer.material.value)?.insulation === true)
+  );
 }
 
 /** Foam plastic by its product family or its name. */
 export function isFoamPlastic(layer: Layer): boolean {
   const material = layer.material === undefined ? undefined : materialNamed(layer.material.value);
-  return material === undefined ? layer.family === 'insulating sheathing' || layer.family === 'spray foam' : material.foamPlastic === true;
+  return material === undefined
+    ? layer.family === 'insulating sheathing' || layer.family === 'spray foam'
+    : material.foamPlastic === true;
 }
 
 /** Resistance of one layer: stated, of its product, or thickness times the generic R per inch. */
@@ -43,7 +54,8 @@ function insulationOf(layer: Layer): Insulation {
   const perInch = material === undefined ? undefined : rPerInch(material);
   if (material === undefined || perInch === undefined || layer.thicknessMm === undefined) return { layer };
   return {
-    layer, stated: layer.thicknessMm,
+    layer,
+    stated: layer.thicknessMm,
     resistanceM2KPerW: usRToSi((perInch * layer.thicknessMm.value) / MM_PER_INCH),
     assumption: `R ${+perInch.toFixed(1)} per inch taken for ${material.name} (${material.provenance === 'seen' ? 'public information sheet' : material.provenance})`,
   };
@@ -53,7 +65,8 @@ function insulationOf(layer: Layer): Insulation {
 function countsInCavity(layer: Layer): boolean {
   if (layer.family !== 'spray foam') return false;
   const declared = layer.permeance ?? layer.product?.permeanceDry;
-  if (declared !== undefined) return (declared.upper ?? declared.value) <= permToNg(SPRAY_FOAM_COUNTS.mostPerm) * (1 + 1e-9);
+  if (declared !== undefined)
+    return (declared.upper ?? declared.value) <= permToNg(SPRAY_FOAM_COUNTS.mostPerm) * (1 + 1e-9);
   const material = layer.material === undefined ? undefined : materialNamed(layer.material.value);
   const spread = material === undefined ? undefined : permeancePermAt(material, layer.thicknessMm?.value);
   return spread !== undefined && spread[1] <= SPRAY_FOAM_COUNTS.mostPerm;
@@ -68,8 +81,13 @@ function countsInCavity(layer: Layer): boolean {
  */
 export function continuousInsulation(detail: Detail, frame: Layer): ContinuousInsulation {
   const layers = detail.layers
-    .filter((layer) => (layer === frame ? countsInCavity(layer) : layer.index > frame.index && layer.continuous?.value !== false
-      && (layer.continuous?.value === true || (insulates(layer) && layer.framing === undefined))))
+    .filter((layer) =>
+      layer === frame
+        ? countsInCavity(layer)
+        : layer.index > frame.index &&
+          layer.continuous?.value !== false &&
+          (layer.continuous?.value === true || (insulates(layer) && layer.framing === undefined)),
+    )
     .map(insulationOf);
   return {
     layers,

@@ -19,7 +19,10 @@ const ROOM_BOARD: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['inte
 
 /** A board that faces the room is painted or not; a drawing that does not say leaves the class open. */
 function finishUnsaid(layer: Layer): boolean {
-  const said = layer.finish !== undefined || layer.permeance !== undefined || /\b(un)?painted\b|\bunfinished\b|\bpaint\b/i.test(layer.material?.value ?? '');
+  const said =
+    layer.finish !== undefined ||
+    layer.permeance !== undefined ||
+    /\b(un)?painted\b|\bunfinished\b|\bpaint\b/i.test(layer.material?.value ?? '');
   return layer.index === 0 && ROOM_BOARD.has(layer.family) && !said;
 }
 
@@ -56,7 +59,14 @@ function findInteriorSide(detail: Detail, frame: Layer): InteriorSide {
       continue;
     }
     if (best === undefined || tighter(found.vaporClass, best.vaporClass)) best = { ...found, layer };
-    if (finishUnsaid(layer)) unknown.push({ kind: 'unknown', layer, at: layer.at, missing: [`wall[${layer.index}].finish`], reason: `the finish of "${layer.id}" is not stated` });
+    if (finishUnsaid(layer))
+      unknown.push({
+        kind: 'unknown',
+        layer,
+        at: layer.at,
+        missing: [`wall[${layer.index}].finish`],
+        reason: `the finish of "${layer.id}" is not stated`,
+      });
   }
   const sure = best !== undefined && (best.vaporClass === 'I' || best.vaporClass === 'II');
   const decisive = sure ? unknown.find((u) => u.layer.family === 'vapor retarder') : unknown[0];
@@ -66,8 +76,16 @@ function findInteriorSide(detail: Detail, frame: Layer): InteriorSide {
   // Fill alone is no room side: without a board or a sheet the drawing is not complete.
   const complete = inside.some((layer) => layer !== frame && !FILL.has(layer.family));
   if (best === undefined || (best.vaporClass === 'none' && !complete)) {
-    return { kind: 'unknown', at: frame.at, missing: ['wall'], reason: `the wall shows nothing on the room side of "${frame.id}"`, layer: frame };
+    return {
+      kind: 'unknown',
+      at: frame.at,
+      missing: ['wall'],
+      reason: `the wall shows nothing on the room side of "${frame.id}"`,
+      layer: frame,
+    };
   }
   const { vaporClass } = best;
-  return vaporClass === 'none' ? { kind: 'none', layer: best.layer } : { kind: 'retarder', retarder: { ...best, vaporClass } };
+  return vaporClass === 'none'
+    ? { kind: 'none', layer: best.layer }
+    : { kind: 'retarder', retarder: { ...best, vaporClass } };
 }

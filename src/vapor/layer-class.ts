@@ -37,14 +37,23 @@ function classOfWords(text: string, thicknessMm: number | undefined, at: Locus):
   if (material === undefined) return undefined;
   const spread = permeancePermAt(material, thicknessMm);
   const base = { kind: 'known', responsive: material.responsive === true, generic: true, at } as const;
-  if (material.deemed !== undefined) return { ...base, vaporClass: material.deemed, words: `${material.name}, class ${material.deemed} by its kind` };
+  if (material.deemed !== undefined)
+    return { ...base, vaporClass: material.deemed, words: `${material.name}, class ${material.deemed} by its kind` };
   if (spread === undefined) return undefined;
   const least = classOfPermeance(permToNg(spread[0]));
   const most = classOfPermeance(permToNg(spread[1]));
   // A responsive sheet is judged as the class it reaches when dry at its most open.
   if (least !== most && material.responsive !== true) return undefined;
-  const range = spread[0] === spread[1] ? `${+spread[0].toPrecision(2)}` : `${+spread[0].toPrecision(2)} to ${+spread[1].toPrecision(2)}`;
-  return { ...base, vaporClass: most, ngPerPaSM2: permToNg(spread[1]), words: `${material.name}, ${range} perm as a generic value` };
+  const range =
+    spread[0] === spread[1]
+      ? `${+spread[0].toPrecision(2)}`
+      : `${+spread[0].toPrecision(2)} to ${+spread[1].toPrecision(2)}`;
+  return {
+    ...base,
+    vaporClass: most,
+    ngPerPaSM2: permToNg(spread[1]),
+    words: `${material.name}, ${range} perm as a generic value`,
+  };
 }
 
 /** Class of the facing or finish that a layer carries, beside what the layer itself is. */
@@ -54,33 +63,91 @@ function classOfFinish(layer: Layer): LayerClass | UnknownClass | undefined {
     if (UNPAINTED.test(finish.value)) return undefined;
     const known = classOfWords(finish.value, undefined, finish.at);
     if (known !== undefined) return known;
-    if (PAINTED.test(finish.value) || /^paint$/i.test(finish.value.trim())) return { kind: 'known', vaporClass: 'III', responsive: false, generic: true, words: 'paint, class III as common practice takes it', at: finish.at };
-    return { kind: 'unknown', at: finish.at, missing: [wallField(layer, 'permeance')], reason: `the finish "${finish.value}" has no generic permeance` };
+    if (PAINTED.test(finish.value) || /^paint$/i.test(finish.value.trim()))
+      return {
+        kind: 'known',
+        vaporClass: 'III',
+        responsive: false,
+        generic: true,
+        words: 'paint, class III as common practice takes it',
+        at: finish.at,
+      };
+    return {
+      kind: 'unknown',
+      at: finish.at,
+      missing: [wallField(layer, 'permeance')],
+      reason: `the finish "${finish.value}" has no generic permeance`,
+    };
   }
   const text = layer.material?.value ?? '';
-  if (layer.material === undefined || (layer.family !== 'interior board' && layer.family !== 'batt insulation')) return undefined;
+  if (layer.material === undefined || (layer.family !== 'interior board' && layer.family !== 'batt insulation'))
+    return undefined;
   if (UNPAINTED.test(text)) return undefined;
   // Kraft, foil and paint are words inside the name of a board or batt.
-  const facing = /\b(un-?faced)\b/i.test(text) ? undefined : /\bkraft\b/i.test(text) ? 'kraft facing' : /\bfoil\b/i.test(text) ? 'foil facing' : /\b(?:latex|enamel|vapor retarder) (?:paint|primer)\b/i.exec(text)?.[0];
+  const facing = /\b(un-?faced)\b/i.test(text)
+    ? undefined
+    : /\bkraft\b/i.test(text)
+      ? 'kraft facing'
+      : /\bfoil\b/i.test(text)
+        ? 'foil facing'
+        : /\b(?:latex|enamel|vapor retarder) (?:paint|primer)\b/i.exec(text)?.[0];
   if (facing !== undefined) return classOfWords(facing, undefined, layer.material.at);
-  return PAINTED.test(text) ? { kind: 'known', vaporClass: 'III', responsive: false, generic: true, words: 'paint, class III as common practice takes it', at: layer.material.at } : undefined;
+  return PAINTED.test(text)
+    ? {
+        kind: 'known',
+        vaporClass: 'III',
+        responsive: false,
+        generic: true,
+        words: 'paint, class III as common practice takes it',
+        at: layer.material.at,
+      }
+    : undefined;
 }
 
 function classOfBody(layer: Layer): LayerClass | UnknownClass {
   const { product } = layer;
-  const responsive = product?.responsive?.value === true || (product?.permeanceWet !== undefined && product.permeanceWet.value > permToNg(1) * (1 + 1e-9));
+  const responsive =
+    product?.responsive?.value === true ||
+    (product?.permeanceWet !== undefined && product.permeanceWet.value > permToNg(1) * (1 + 1e-9));
   const wet = product?.permeanceWet === undefined ? {} : { wetNgPerPaSM2: product.permeanceWet.value };
   const declared = layer.permeance ?? product?.permeanceDry;
   if (declared !== undefined) {
     const vaporClass = classOfQuantity(declared);
     const at = layer.permeance?.at ?? layer.productId?.at ?? layer.at;
-    if (vaporClass === undefined) return { kind: 'unknown', at, missing: [layer.permeance === undefined ? 'product.permeance.dry' : wallField(layer, 'permeance')], reason: `its permeance ${declared.text} lies in two classes` };
-    return { kind: 'known', vaporClass, responsive, ...wet, ngPerPaSM2: declared.upper ?? declared.value, words: declared.text, generic: false, at };
+    if (vaporClass === undefined)
+      return {
+        kind: 'unknown',
+        at,
+        missing: [layer.permeance === undefined ? 'product.permeance.dry' : wallField(layer, 'permeance')],
+        reason: `its permeance ${declared.text} lies in two classes`,
+      };
+    return {
+      kind: 'known',
+      vaporClass,
+      responsive,
+      ...wet,
+      ngPerPaSM2: declared.upper ?? declared.value,
+      words: declared.text,
+      generic: false,
+      at,
+    };
   }
-  if (layer.productId !== undefined) return { kind: 'unknown', at: layer.productId.at, missing: ['product.permeance.dry'], reason: `the product "${layer.productId.value}" declares no dry-cup permeance` };
+  if (layer.productId !== undefined)
+    return {
+      kind: 'unknown',
+      at: layer.productId.at,
+      missing: ['product.permeance.dry'],
+      reason: `the product "${layer.productId.value}" declares no dry-cup permeance`,
+    };
   const text = layer.material?.value ?? '';
-  return classOfWords(text, layer.thicknessMm?.value, layer.material?.at ?? layer.at)
-    ?? { kind: 'unknown', at: layer.material?.at ?? layer.at, missing: [wallField(layer, 'permeance')], reason: `"${text}" has no generic permeance that settles its class` };
+  return (
+    classOfWords(text, layer.thicknessMm?.value, layer.material?.at ?? layer.at) ?? {
+      kind: 'unknown',
+      at: layer.material?.at ?? layer.at,
+      missing: [wallField(layer, 'permeance')],
+      reason: `"${text}" has no generic permeance that settles its class`,
+    }
+  );
 }
 
 /**
@@ -92,8 +159,16 @@ function classOfBody(layer: Layer): LayerClass | UnknownClass {
 export function classOfLayer(layer: Layer): LayerClass | UnknownClass {
   if (layer.permeance !== undefined) return classOfBody(layer);
   const finish = classOfFinish(layer);
-  const open: LayerClass = { kind: 'known', vaporClass: 'none', responsive: false, words: 'no facing stated', generic: true, at: layer.at };
-  const body = layer.family === 'batt insulation' && layer.product?.permeanceDry === undefined ? open : classOfBody(layer);
+  const open: LayerClass = {
+    kind: 'known',
+    vaporClass: 'none',
+    responsive: false,
+    words: 'no facing stated',
+    generic: true,
+    at: layer.at,
+  };
+  const body =
+    layer.family === 'batt insulation' && layer.product?.permeanceDry === undefined ? open : classOfBody(layer);
   if (finish === undefined) return body;
   if (finish.kind === 'unknown' || body.kind === 'unknown') {
     // A known class I cannot be made tighter by what is not known.

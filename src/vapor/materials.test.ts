@@ -20,11 +20,13 @@ describe('a generic material', () => {
   });
 
   it('is not guessed from words the table does not hold', () => {
-    for (const text of ['composite panel', 'sheathing', '', 'glassy', 'interior finish']) expect(materialNamed(text), text).toBeUndefined();
+    for (const text of ['composite panel', 'sheathing', '', 'glassy', 'interior finish'])
+      expect(materialNamed(text), text).toBeUndefined();
   });
 
   it('is found by every name and alias of its own row', () => {
-    for (const material of GENERIC_MATERIALS) for (const name of [material.name, ...material.aliases]) expect(materialNamed(name), name).toBe(material);
+    for (const material of GENERIC_MATERIALS)
+      for (const name of [material.name, ...material.aliases]) expect(materialNamed(name), name).toBe(material);
   });
 
   it('has names that are each given once', () => {
@@ -62,7 +64,8 @@ describe('its values', () => {
   });
   it('keep each spread in order', () => {
     for (const { name, lambdaWPerMK, permeancePerm, permeabilityPermIn } of GENERIC_MATERIALS) {
-      for (const spread of [lambdaWPerMK, permeancePerm, permeabilityPermIn]) if (spread !== undefined) expect(spread[0], name).toBeLessThanOrEqual(spread[1]);
+      for (const spread of [lambdaWPerMK, permeancePerm, permeabilityPermIn])
+        if (spread !== undefined) expect(spread[0], name).toBeLessThanOrEqual(spread[1]);
     }
   });
 });

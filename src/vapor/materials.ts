@@ -6,13 +6,19 @@ const MM_PER_INCH = 25.4;
 const LAMBDA_PER_INCH_R = 0.1442279;
 
 function wordsOf(text: string): string[] {
-  return text.toLowerCase().split(/[^a-z0-9]+/).filter((word) => word !== '');
+  return text
+    .toLowerCase()
+    .split(/[^a-z0-9]+/)
+    .filter((word) => word !== '');
 }
 
 /** Singular and plural are the same word: `clay bricks` is clay brick. */
-const singular = (word: string): string => (word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : word);
+const singular = (word: string): string =>
+  word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : word;
 
-const INDEX = GENERIC_MATERIALS.flatMap((material) => [material.name, ...material.aliases].map((alias) => ({ material, words: wordsOf(alias).map(singular) })))
+const INDEX = GENERIC_MATERIALS.flatMap((material) =>
+  [material.name, ...material.aliases].map((alias) => ({ material, words: wordsOf(alias).map(singular) })),
+)
   // The longest name that fits says most.
   .sort((a, b) => b.words.join('').length - a.words.join('').length);
 
@@ -60,5 +66,8 @@ export function permeancePermAt(material: GenericMaterial, thicknessMm: number |
  * credited with more than it surely has. `undefined` when the table has neither.
  */
 export function rPerInch(material: GenericMaterial): number | undefined {
-  return material.rPerInch ?? (material.lambdaWPerMK === undefined ? undefined : LAMBDA_PER_INCH_R / material.lambdaWPerMK[1]);
+  return (
+    material.rPerInch ??
+    (material.lambdaWPerMK === undefined ? undefined : LAMBDA_PER_INCH_R / material.lambdaWPerMK[1])
+  );
 }

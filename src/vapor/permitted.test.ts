@@ -4,17 +4,29 @@ import { jurisdiction, permitted, permittedWords, type KnownPlace } from './perm
 import type { Project } from '../model/types.js';
 import type { ReadDocument } from '../reading/types.js';
 
-const document: ReadDocument = { kind: 'project', id: 'p', file: { uri: 'p.yaml', text: '' }, data: {}, spanOf: () => ({ start: 0, end: 0 }) };
+const document: ReadDocument = {
+  kind: 'project',
+  id: 'p',
+  file: { uri: 'p.yaml', text: '' },
+  data: {},
+  spanOf: () => ({ start: 0, end: 0 }),
+};
 const at = { document, path: [] };
 const project = (zone: string | undefined, title?: 'IRC' | 'IBC' | 'NBC', edition = 2021): Project => ({
-  at, id: 'p', title: 'p', standards: [], ...(zone === undefined ? {} : { zone: { value: zone, at } }), ...(title === undefined ? {} : { code: { at, title, edition } }),
+  at,
+  id: 'p',
+  title: 'p',
+  standards: [],
+  ...(zone === undefined ? {} : { zone: { value: zone, at } }),
+  ...(title === undefined ? {} : { code: { at, title, edition } }),
 });
 function known(zone: string, title: 'IRC' | 'IBC', edition: number): KnownPlace {
   const place = jurisdiction(project(zone, title, edition));
   if (place.kind !== 'known') throw new Error(place.kind);
   return place;
 }
-const row = (c: TableClass, title: 'IRC' | 'IBC', edition: number): Permission[] => ['1', '2', '3', '4A', '4B', '4C', '5', '6', '7', '8'].map((z) => permitted(known(z, title, edition), c).permission);
+const row = (c: TableClass, title: 'IRC' | 'IBC', edition: number): Permission[] =>
+  ['1', '2', '3', '4A', '4B', '4C', '5', '6', '7', '8'].map((z) => permitted(known(z, title, edition), c).permission);
 
 describe('the 2021 permission tables', () => {
   // IBC 2021 Table 1404.3(2) read at second hand; IRC 2021 Table R702.7(2), zone 1 read, the rest from memory.
@@ -71,7 +83,9 @@ describe('the sources of the cells', () => {
         for (const { source } of Object.values(cells)) {
           const read = tables.title === 'IRC' && tables.edition === 2021 && zone === '1';
           const secondHand = tables.title === 'IBC' && tables.edition === 2021;
-          expect(source.provenance, `${tables.title} ${tables.edition} zone ${zone}`).toBe(read ? 'seen' : secondHand ? 'seen at second hand' : 'from memory, confirm');
+          expect(source.provenance, `${tables.title} ${tables.edition} zone ${zone}`).toBe(
+            read ? 'seen' : secondHand ? 'seen at second hand' : 'from memory, confirm',
+          );
           expect(source.citation).toContain(`${tables.title} ${tables.edition}`);
         }
       }

@@ -1,5 +1,11 @@
 /** What the code of the project says about an interior class: the place and edition first, then the cell. */
-import { EDITIONS, type EditionTables, type PermittedCell, type TableClass, type TableZone } from './data/permitted-tables.js';
+import {
+  EDITIONS,
+  type EditionTables,
+  type PermittedCell,
+  type TableClass,
+  type TableZone,
+} from './data/permitted-tables.js';
 import { tableZone } from './zone.js';
 import type { Project } from '../model/types.js';
 
@@ -40,10 +46,13 @@ export function jurisdiction(project: Project | undefined): Jurisdiction {
     missing.push('project.code');
     reasons.push('the building code and its edition are not stated');
   }
-  if (zone === undefined || zone === 'unknown marine' || code === undefined || !Number.isFinite(code.edition)) return { kind: 'missing', missing, reason: reasons.join('; ') };
+  if (zone === undefined || zone === 'unknown marine' || code === undefined || !Number.isFinite(code.edition))
+    return { kind: 'missing', missing, reason: reasons.join('; ') };
   const codeText = `${code.title} ${code.edition}`;
   const tables = EDITIONS.find((e) => e.title === code.title && e.edition === code.edition);
-  return tables === undefined ? { kind: 'not held', codeText } : { kind: 'known', tables, zone, zoneText: zoneText as string, codeText };
+  return tables === undefined
+    ? { kind: 'not held', codeText }
+    : { kind: 'known', tables, zone, zoneText: zoneText as string, codeText };
 }
 
 /** The cell for a class at a place. */
@@ -61,5 +70,12 @@ export function permittedWords(place: KnownPlace): string {
 
 /** Editions whose tables are held, as words for a message. */
 export function heldEditions(): string {
-  return (['IRC', 'IBC'] as const).map((title) => `${title} ${EDITIONS.filter((e) => e.title === title).map((e) => e.edition).join(', ')}`).join('; ');
+  return (['IRC', 'IBC'] as const)
+    .map(
+      (title) =>
+        `${title} ${EDITIONS.filter((e) => e.title === title)
+          .map((e) => e.edition)
+          .join(', ')}`,
+    )
+    .join('; ');
 }

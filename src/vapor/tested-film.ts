@@ -11,7 +11,9 @@ export interface InstalledFilm {
   /** Set when several works were added. */
   readonly coats?: number;
 }
-export type FilmFound = { readonly kind: 'known'; readonly film: InstalledFilm } | { readonly kind: 'unknown'; readonly missing: readonly string[] };
+export type FilmFound =
+  | { readonly kind: 'known'; readonly film: InstalledFilm }
+  | { readonly kind: 'unknown'; readonly missing: readonly string[] };
 
 /**
  * Dry film of a layer: stated by the work that applies it, by the layer, or wet film times volume solids.
@@ -20,27 +22,40 @@ export type FilmFound = { readonly kind: 'known'; readonly film: InstalledFilm }
  * @see dry film = wet film x volume solids, both as the data sheet defines them
  */
 export function installedFilm(detail: Detail, layer: Layer, product: Product): FilmFound {
-  const works = detail.work.filter((w): w is Apply => w.action === 'apply' && w.layer === layer && (w.dryFilmUm !== undefined || w.wetFilmUm !== undefined));
+  const works = detail.work.filter(
+    (w): w is Apply =>
+      w.action === 'apply' && w.layer === layer && (w.dryFilmUm !== undefined || w.wetFilmUm !== undefined),
+  );
   const placesOf = (w: Apply): string => w.places.map((p) => p.value).join(', ');
   const [first, ...others] = works.map((w) => ({ work: w, found: filmOf(w, product, layer) }));
   if (first === undefined) return filmOf(layer, product, layer);
-  return others.filter((o) => placesOf(o.work) === placesOf(first.work)).reduce((sum, { found }) => added(sum, found), first.found);
+  return others
+    .filter((o) => placesOf(o.work) === placesOf(first.work))
+    .reduce((sum, { found }) => added(sum, found), first.found);
 }
 
 function filmOf(from: Pick<Layer, 'dryFilmUm' | 'wetFilmUm'>, product: Product, layer: Layer): FilmFound {
   const { dryFilmUm: dry, wetFilmUm: wet } = from;
   const solids = product.volumeSolids?.value;
-  if (dry !== undefined) return { kind: 'known', film: { leastUm: dry.value, mostUm: dry.upper ?? dry.value, stated: dry } };
+  if (dry !== undefined)
+    return { kind: 'known', film: { leastUm: dry.value, mostUm: dry.upper ?? dry.value, stated: dry } };
   if (wet === undefined) return { kind: 'unknown', missing: [`wall[${layer.index}].dryFilm`] };
-  if (solids === undefined) return { kind: 'unknown', missing: ['product.volumeSolids', `wall[${layer.index}].dryFilm`] };
-  return { kind: 'known', film: { leastUm: wet.value * solids, mostUm: (wet.upper ?? wet.value) * solids, stated: wet, volumeSolids: solids } };
+  if (solids === undefined)
+    return { kind: 'unknown', missing: ['product.volumeSolids', `wall[${layer.index}].dryFilm`] };
+  return {
+    kind: 'known',
+    film: { leastUm: wet.value * solids, mostUm: (wet.upper ?? wet.value) * solids, stated: wet, volumeSolids: solids },
+  };
 }
 
 function added(a: FilmFound, b: FilmFound): FilmFound {
   if (a.kind === 'unknown') return a;
   if (b.kind === 'unknown') return b;
   const { leastUm, mostUm, stated, coats } = a.film;
-  return { kind: 'known', film: { stated, leastUm: leastUm + b.film.leastUm, mostUm: mostUm + b.film.mostUm, coats: (coats ?? 1) + 1 } };
+  return {
+    kind: 'known',
+    film: { stated, leastUm: leastUm + b.film.leastUm, mostUm: mostUm + b.film.mostUm, coats: (coats ?? 1) + 1 },
+  };
 }
 
 /** Largest deviation of a film from the tested one, as a signed share of the tested film. */

@@ -35,14 +35,34 @@ export function venting(detail: Detail, frame: Layer): Venting {
   if (vented !== undefined) return { kind: 'vented', layer: vented, words: `"${vented.id}" is vented` };
   const cladding = outside.findLast((layer) => layer.family === 'cladding');
   if (cladding === undefined) return { kind: 'unknown', missing: ['wall'], words: 'the wall shows no cladding' };
-  if (cladding.vented?.value !== false && named(cladding, VENTED_BY_SHAPE.words)) return { kind: 'vented', layer: cladding, words: `"${cladding.id}" is vented by its shape` };
+  if (cladding.vented?.value !== false && named(cladding, VENTED_BY_SHAPE.words))
+    return { kind: 'vented', layer: cladding, words: `"${cladding.id}" is vented by its shape` };
   const gap = outside.findLast((layer) => GAP.has(layer.family) && layer.index < cladding.index);
-  if (gap !== undefined && gap.vented?.value !== false && gap.family === 'air space' && named(cladding, ['brick', 'bricks'])) return { kind: 'vented', layer: gap, words: `brick over the air space "${gap.id}"` };
-  if (gap !== undefined && gap.vented === undefined) return { kind: 'unknown', missing: [`wall[${gap.index}].vented`], words: `"${gap.id}" does not say whether it is vented` };
+  if (
+    gap !== undefined &&
+    gap.vented?.value !== false &&
+    gap.family === 'air space' &&
+    named(cladding, ['brick', 'bricks'])
+  )
+    return { kind: 'vented', layer: gap, words: `brick over the air space "${gap.id}"` };
+  if (gap !== undefined && gap.vented === undefined)
+    return {
+      kind: 'unknown',
+      missing: [`wall[${gap.index}].vented`],
+      words: `"${gap.id}" does not say whether it is vented`,
+    };
   // "Cladding" alone may be anything; a named kind that lies on the wall is not vented.
   const generic = cladding.material !== undefined && materialNamed(cladding.material.value) === undefined;
-  if (gap === undefined && generic && cladding.vented === undefined) return { kind: 'unknown', missing: [`wall[${cladding.index}].vented`], words: `"${cladding.id}" does not say whether it is vented` };
-  return { kind: 'not vented', words: gap === undefined ? `"${cladding.id}" lies on the wall without a vented space` : `"${gap.id}" is not vented` };
+  if (gap === undefined && generic && cladding.vented === undefined)
+    return {
+      kind: 'unknown',
+      missing: [`wall[${cladding.index}].vented`],
+      words: `"${cladding.id}" does not say whether it is vented`,
+    };
+  return {
+    kind: 'not vented',
+    words: gap === undefined ? `"${cladding.id}" lies on the wall without a vented space` : `"${gap.id}" is not vented`,
+  };
 }
 
 /** The sheathing on the frame, and whether foam plastic stands between it and the vented space. */
@@ -54,5 +74,7 @@ export function sheathingOf(detail: Detail, frame: Layer): SheathingFound {
   if (foam !== undefined) return { kind: 'covered', layer, by: foam };
   const text = `${layer.material?.value ?? ''} ${layer.product?.name ?? ''}`;
   const kind = materialNamed(text)?.sheathing ?? (/\bgypsum\b/i.test(text) ? 'gypsum' : undefined);
-  return kind === undefined ? { kind: 'unknown', missing: [layer.material === undefined ? 'product.name' : `wall[${layer.index}].material`] } : { kind: 'known', layer, sheathing: kind };
+  return kind === undefined
+    ? { kind: 'unknown', missing: [layer.material === undefined ? 'product.name' : `wall[${layer.index}].material`] }
+    : { kind: 'known', layer, sheathing: kind };
 }

@@ -28,7 +28,9 @@ const STUDS = '{ id: studs, material: mineral wool batt, thickness: 5-1/2 in, fr
 
 async function wall(...layers: string[]): Promise<Detail> {
   const lines = layers.map((l) => `  - ${l}`).join('\n');
-  return (await readPage(`\`\`\`yaml detail\nkind: detail\nid: d\ntitle: d\nwall:\n${lines}\n\`\`\`\n${PRODUCTS}`)).detail();
+  return (
+    await readPage(`\`\`\`yaml detail\nkind: detail\nid: d\ntitle: d\nwall:\n${lines}\n\`\`\`\n${PRODUCTS}`)
+  ).detail();
 }
 function frame(detail: Detail): Layer {
   const found = frameOf(detail);
@@ -41,37 +43,93 @@ async function inside(...layers: string[]): Promise<InteriorSide> {
 }
 const classInside = async (...layers: string[]): Promise<string> => {
   const side = await inside(...layers);
-  return side.kind === 'retarder' ? side.retarder.vaporClass : side.kind === 'unknown' ? `unknown: ${side.missing.join(', ')}` : 'none';
+  return side.kind === 'retarder'
+    ? side.retarder.vaporClass
+    : side.kind === 'unknown'
+      ? `unknown: ${side.missing.join(', ')}`
+      : 'none';
 };
 
 describe('the frame', () => {
   it('is the deepest framed layer, not the girts in the insulation outside', async () => {
-    const detail = await wall('{ id: board, material: gypsum board }', STUDS, '{ id: sheathing, material: OSB }', '{ id: wool, material: mineral wool board, thickness: 3 in, framing: { material: steel } }');
+    const detail = await wall(
+      '{ id: board, material: gypsum board }',
+      STUDS,
+      '{ id: sheathing, material: OSB }',
+      '{ id: wool, material: mineral wool board, thickness: 3 in, framing: { material: steel } }',
+    );
     expect(frame(detail).id).toBe('studs');
   });
   it('is the outer one of two equal rows of studs', async () => {
-    const detail = await wall('{ id: inner, material: cellulose, thickness: 3-1/2 in, framing: { material: wood } }', '{ id: outer, material: cellulose, thickness: 3-1/2 in, framing: { material: wood } }');
+    const detail = await wall(
+      '{ id: inner, material: cellulose, thickness: 3-1/2 in, framing: { material: wood } }',
+      '{ id: outer, material: cellulose, thickness: 3-1/2 in, framing: { material: wood } }',
+    );
     expect(frame(detail).id).toBe('outer');
   });
   it('is absent in a masonry wall', async () => {
-    expect(frameOf(await wall('{ id: board, material: gypsum board }', '{ id: block, material: concrete masonry }'))).toBeUndefined();
+    expect(
+      frameOf(await wall('{ id: board, material: gypsum board }', '{ id: block, material: concrete masonry }')),
+    ).toBeUndefined();
   });
 });
 
 describe('the interior retarder', () => {
   // Kinds by IRC 2021 Table R702.7(1), printed on https://basc.pnnl.gov/building-assemblies/1a.
   it.each([
-    ['polyethylene', ['{ id: b, material: gypsum board, finish: latex paint }', '{ id: s, material: polyethylene sheet }', STUDS], 'I'],
-    ['kraft facing on the batts', ['{ id: b, material: gypsum board, finish: latex paint }', '{ id: studs, material: kraft-faced glass fiber batt, framing: { material: wood } }'], 'II'],
-    ['kraft facing written as a finish', ['{ id: b, material: gypsum board, finish: latex paint }', '{ id: studs, material: glass fiber batt, finish: kraft facing, framing: { material: wood } }'], 'II'],
+    [
+      'polyethylene',
+      ['{ id: b, material: gypsum board, finish: latex paint }', '{ id: s, material: polyethylene sheet }', STUDS],
+      'I',
+    ],
+    [
+      'kraft facing on the batts',
+      [
+        '{ id: b, material: gypsum board, finish: latex paint }',
+        '{ id: studs, material: kraft-faced glass fiber batt, framing: { material: wood } }',
+      ],
+      'II',
+    ],
+    [
+      'kraft facing written as a finish',
+      [
+        '{ id: b, material: gypsum board, finish: latex paint }',
+        '{ id: studs, material: glass fiber batt, finish: kraft facing, framing: { material: wood } }',
+      ],
+      'II',
+    ],
     ['vapor retarder paint', ['{ id: b, material: gypsum board, finish: vapor retarder paint }', STUDS], 'II'],
     ['latex paint', ['{ id: b, material: gypsum board, finish: "latex paint, 2 coats" }', STUDS], 'III'],
     ['painted board', ['{ id: b, material: painted gypsum board }', STUDS], 'III'],
-    ['paint as a layer of its own', ['{ id: p, material: latex primer and paint }', '{ id: b, material: gypsum board }', STUDS], 'III'],
-    ['a product by its dry cup', ['{ id: b, material: gypsum board, finish: latex paint }', '{ id: s, product: sheet }', STUDS], 'II'],
+    [
+      'paint as a layer of its own',
+      ['{ id: p, material: latex primer and paint }', '{ id: b, material: gypsum board }', STUDS],
+      'III',
+    ],
+    [
+      'a product by its dry cup',
+      ['{ id: b, material: gypsum board, finish: latex paint }', '{ id: s, product: sheet }', STUDS],
+      'II',
+    ],
     ['a permeance of the layer as built', ['{ id: b, material: gypsum board, permeance: 0.9 perm }', STUDS], 'II'],
-    ['unfaced batts and bare board', ['{ id: b, material: gypsum board, finish: none }', '{ id: studs, material: unfaced batt, framing: { material: wood } }'], 'none'],
-    ['a sheet between two rows of studs', ['{ id: b, material: gypsum board }', '{ id: inner, material: cellulose, thickness: 2-1/2 in, framing: { material: wood } }', '{ id: s, material: polyethylene }', STUDS], 'I'],
+    [
+      'unfaced batts and bare board',
+      [
+        '{ id: b, material: gypsum board, finish: none }',
+        '{ id: studs, material: unfaced batt, framing: { material: wood } }',
+      ],
+      'none',
+    ],
+    [
+      'a sheet between two rows of studs',
+      [
+        '{ id: b, material: gypsum board }',
+        '{ id: inner, material: cellulose, thickness: 2-1/2 in, framing: { material: wood } }',
+        '{ id: s, material: polyethylene }',
+        STUDS,
+      ],
+      'I',
+    ],
   ])('is read from %s', async (_, layers, expected) => {
     expect(await classInside(...layers)).toBe(expected);
   });
@@ -82,24 +140,46 @@ describe('the interior retarder', () => {
     expect(await classInside('{ id: b, material: gypsum board }', '{ id: s, product: sheet }', STUDS)).toBe('II');
   });
   it('is open when a vapor retarder product declares nothing, even behind paint', async () => {
-    expect(await classInside('{ id: b, material: gypsum board, finish: latex paint }', '{ id: s, product: silent-sheet }', STUDS)).toBe('unknown: product.permeance.dry');
+    expect(
+      await classInside(
+        '{ id: b, material: gypsum board, finish: latex paint }',
+        '{ id: s, product: silent-sheet }',
+        STUDS,
+      ),
+    ).toBe('unknown: product.permeance.dry');
   });
   it('is open when a material is unknown', async () => {
     expect(await classInside('{ id: b, material: woven panel }', STUDS)).toBe('unknown: wall[0].permeance');
   });
   it('is open when a finish is unknown', async () => {
-    expect(await classInside('{ id: b, material: gypsum board, finish: silk }', STUDS)).toBe('unknown: wall[0].permeance');
+    expect(await classInside('{ id: b, material: gypsum board, finish: silk }', STUDS)).toBe(
+      'unknown: wall[0].permeance',
+    );
   });
   it('is open when nothing is drawn inside the frame', async () => {
     expect(await classInside(STUDS)).toBe('unknown: wall');
   });
   it('is not looked for outside the frame', async () => {
-    expect(await classInside('{ id: b, material: gypsum board, finish: latex paint }', STUDS, '{ id: s, material: polyethylene sheet }')).toBe('III');
+    expect(
+      await classInside(
+        '{ id: b, material: gypsum board, finish: latex paint }',
+        STUDS,
+        '{ id: s, material: polyethylene sheet }',
+      ),
+    ).toBe('III');
   });
   it('counts as responsive when its wet cup is above 1 perm', async () => {
-    const side = await inside('{ id: b, material: gypsum board, finish: latex paint }', '{ id: s, product: opening-sheet }', STUDS);
+    const side = await inside(
+      '{ id: b, material: gypsum board, finish: latex paint }',
+      '{ id: s, product: opening-sheet }',
+      STUDS,
+    );
     expect(side.kind === 'retarder' && side.retarder.responsive).toBe(true);
-    const tight = await inside('{ id: b, material: gypsum board, finish: latex paint }', '{ id: s, product: sheet }', STUDS);
+    const tight = await inside(
+      '{ id: b, material: gypsum board, finish: latex paint }',
+      '{ id: s, product: sheet }',
+      STUDS,
+    );
     expect(tight.kind === 'retarder' && tight.retarder.responsive).toBe(false);
   });
 });
@@ -110,7 +190,13 @@ describe('continuous insulation', () => {
     return continuousInsulation(detail, frame(detail)).knownM2KPerW / usRToSi(1);
   };
   it('adds the stated R-values outside the frame', async () => {
-    expect(await total(STUDS, '{ id: a, material: XPS, rValue: R-5 }', '{ id: c, material: mineral wool board, rValue: RSI 0.7044409 }')).toBeCloseTo(9, 5);
+    expect(
+      await total(
+        STUDS,
+        '{ id: a, material: XPS, rValue: R-5 }',
+        '{ id: c, material: mineral wool board, rValue: RSI 0.7044409 }',
+      ),
+    ).toBeCloseTo(9, 5);
   });
   it('takes thickness times the generic R per inch, and says so', async () => {
     const detail = await wall(STUDS, '{ id: a, material: XPS, thickness: 2 in }');
@@ -120,12 +206,21 @@ describe('continuous insulation', () => {
   });
   it('leaves out what framing interrupts, the cavity fill and air spaces', async () => {
     expect(await total(STUDS, '{ id: a, material: mineral wool board, rValue: R-8, continuous: false }')).toBe(0);
-    expect(await total(STUDS, '{ id: a, material: mineral wool board, rValue: R-8, thickness: 2 in, framing: { material: steel } }')).toBe(0);
+    expect(
+      await total(
+        STUDS,
+        '{ id: a, material: mineral wool board, rValue: R-8, thickness: 2 in, framing: { material: steel } }',
+      ),
+    ).toBe(0);
     expect(await total(STUDS, '{ id: a, material: air space, rValue: R-1 }')).toBe(0);
   });
   it('adds tight spray foam in the cavity, but not open foam', async () => {
-    expect(await total('{ id: studs, material: closed-cell spray foam, thickness: 3-1/2 in, framing: { material: wood } }')).toBeCloseTo(21, 5);
-    expect(await total('{ id: studs, material: open-cell spray foam, thickness: 3-1/2 in, framing: { material: wood } }')).toBe(0);
+    expect(
+      await total('{ id: studs, material: closed-cell spray foam, thickness: 3-1/2 in, framing: { material: wood } }'),
+    ).toBeCloseTo(21, 5);
+    expect(
+      await total('{ id: studs, material: open-cell spray foam, thickness: 3-1/2 in, framing: { material: wood } }'),
+    ).toBe(0);
   });
   it('names what it cannot know', async () => {
     const detail = await wall(STUDS, '{ id: a, material: insulating sheathing, thickness: 2 in }');
@@ -142,9 +237,21 @@ describe('venting', () => {
     ['vinyl siding', ['{ id: c, material: vinyl siding }'], 'vented'],
     ['brick over an air space', ['{ id: g, material: air space }', '{ id: c, material: clay brick }'], 'vented'],
     ['brick without an air space', ['{ id: c, material: clay brick }'], 'not vented'],
-    ['panels over a vented space', ['{ id: g, material: air space, vented: true }', '{ id: c, material: fiber cement }'], 'vented'],
-    ['panels over a space that is said to be unvented', ['{ id: g, material: air space, vented: false }', '{ id: c, material: fiber cement }'], 'not vented'],
-    ['panels over a space that says nothing', ['{ id: g, material: air space }', '{ id: c, material: fiber cement }'], 'unknown'],
+    [
+      'panels over a vented space',
+      ['{ id: g, material: air space, vented: true }', '{ id: c, material: fiber cement }'],
+      'vented',
+    ],
+    [
+      'panels over a space that is said to be unvented',
+      ['{ id: g, material: air space, vented: false }', '{ id: c, material: fiber cement }'],
+      'not vented',
+    ],
+    [
+      'panels over a space that says nothing',
+      ['{ id: g, material: air space }', '{ id: c, material: fiber cement }'],
+      'unknown',
+    ],
     ['stucco on the wall', ['{ id: c, material: stucco }'], 'not vented'],
     ['cladding of no named kind', ['{ id: c, material: cladding }'], 'unknown'],
     ['no cladding drawn', [], 'unknown'],
@@ -152,9 +259,19 @@ describe('venting', () => {
     expect(await kind(...layers)).toBe(expected);
   });
   it('does not count over foam plastic', async () => {
-    const detail = await wall(STUDS, '{ id: sheathing, material: OSB }', '{ id: foam, material: XPS }', '{ id: c, material: vinyl siding }');
+    const detail = await wall(
+      STUDS,
+      '{ id: sheathing, material: OSB }',
+      '{ id: foam, material: XPS }',
+      '{ id: c, material: vinyl siding }',
+    );
     expect(sheathingOf(detail, frame(detail)).kind).toBe('covered');
-    const wool = await wall(STUDS, '{ id: sheathing, material: glass-mat gypsum sheathing }', '{ id: wool, material: mineral wool board }', '{ id: c, material: vinyl siding }');
+    const wool = await wall(
+      STUDS,
+      '{ id: sheathing, material: glass-mat gypsum sheathing }',
+      '{ id: wool, material: mineral wool board }',
+      '{ id: c, material: vinyl siding }',
+    );
     expect(sheathingOf(wool, frame(wool))).toMatchObject({ kind: 'known', sheathing: 'gypsum' });
   });
 });
@@ -168,11 +285,23 @@ describe('two barriers', () => {
     expect(sensitiveBetween(detail, detail.layers[0] as Layer, barrier as Layer)?.id).toBe('studs');
   });
   it('harm nothing between steel studs without sheathing', async () => {
-    const detail = await wall(SHEET, '{ id: studs, material: mineral wool batt, framing: { material: steel } }', '{ id: foam, material: foil-faced polyiso }');
-    expect(sensitiveBetween(detail, detail.layers[0] as Layer, outerSide(detail, frame(detail)).barrier as Layer)).toBeUndefined();
+    const detail = await wall(
+      SHEET,
+      '{ id: studs, material: mineral wool batt, framing: { material: steel } }',
+      '{ id: foam, material: foil-faced polyiso }',
+    );
+    expect(
+      sensitiveBetween(detail, detail.layers[0] as Layer, outerSide(detail, frame(detail)).barrier as Layer),
+    ).toBeUndefined();
   });
   it('are not made by a panel beyond a vented space', async () => {
-    const detail = await wall(SHEET, STUDS, '{ id: sheathing, material: OSB }', '{ id: g, material: air space, vented: true }', '{ id: panel, material: metal sheet, family: other }');
+    const detail = await wall(
+      SHEET,
+      STUDS,
+      '{ id: sheathing, material: OSB }',
+      '{ id: g, material: air space, vented: true }',
+      '{ id: panel, material: metal sheet, family: other }',
+    );
     expect(outerSide(detail, frame(detail))).toEqual({ unknown: [] });
   });
 });
@@ -188,10 +317,14 @@ describe('the film of a permeance', () => {
     expect(deviation(found.film, 254)).toBeCloseTo(0.5, 9);
   });
   it('adds the coats that separate works put on the same place', async () => {
-    const page = await readPage(`\`\`\`yaml detail\nkind: detail\nid: d\ntitle: d\nwall:\n  - { id: m, product: coating }\nwork:\n  - { id: first, place: field, layer: m, wetFilm: 10 mil }\n  - { id: second, place: field, layer: m, wetFilm: 10 mil }\n\`\`\`\n${PRODUCTS}`);
+    const page = await readPage(
+      `\`\`\`yaml detail\nkind: detail\nid: d\ntitle: d\nwall:\n  - { id: m, product: coating }\nwork:\n  - { id: first, place: field, layer: m, wetFilm: 10 mil }\n  - { id: second, place: field, layer: m, wetFilm: 10 mil }\n\`\`\`\n${PRODUCTS}`,
+    );
     const detail = page.detail();
     const layer = detail.layers[0] as Layer;
-    expect(installedFilm(detail, layer, layer.product as NonNullable<Layer['product']>)).toMatchObject({ film: { leastUm: 254, mostUm: 254, coats: 2 } });
+    expect(installedFilm(detail, layer, layer.product as NonNullable<Layer['product']>)).toMatchObject({
+      film: { leastUm: 254, mostUm: 254, coats: 2 },
+    });
   });
   it('deviates downward too', () => {
     expect(deviation({ leastUm: 60, mostUm: 110 }, 100)).toBeCloseTo(-0.4, 9);

@@ -1,6 +1,6 @@
 /** Runs the built command in a process of its own, and makes scratch folders for it. */
 import { spawn, type ChildProcess } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll } from 'vitest';
@@ -11,7 +11,8 @@ export const DEMO = path.join(ROOT, 'fixtures/demo');
 export const LIBRARY = path.join(ROOT, 'tests/data/library');
 /** The built program; LAPWRIGHT_BIN tries another build of it. */
 export const PROGRAM = process.env['LAPWRIGHT_BIN'] ?? path.join(ROOT, 'dist/lapwright.js');
-if (!existsSync(PROGRAM)) throw new Error(`${PROGRAM} is missing: run "npm run build" first, or "npm test", which does.`);
+if (!existsSync(PROGRAM))
+  throw new Error(`${PROGRAM} is missing: run "npm run build" first, or "npm test", which does.`);
 
 /** Day of the review in all tests, so that no test depends on the calendar. */
 export const DATE = '2026-01-15';
@@ -31,8 +32,10 @@ export interface RunWith {
 
 /** The environment of a child: without anything that would change what is printed. */
 export function plainEnvironment(more: Readonly<Record<string, string>> = {}): NodeJS.ProcessEnv {
-  const { NO_COLOR: _no, FORCE_COLOR: _force, NODE_OPTIONS: _options, ...rest } = process.env;
-  return { ...rest, TERM: 'xterm', ...more };
+  const environment: NodeJS.ProcessEnv = { ...process.env, TERM: 'xterm', ...more };
+  for (const name of ['NO_COLOR', 'FORCE_COLOR', 'NODE_OPTIONS'].filter((name) => !(name in more)))
+    environment[name] = undefined;
+  return environment;
 }
 
 /** Runs any program to its end. */
@@ -57,7 +60,9 @@ function collect(child: ChildProcess, input: string | Buffer | undefined): Promi
     child.stdout?.on('data', (chunk: Buffer) => out.push(chunk));
     child.stderr?.on('data', (chunk: Buffer) => err.push(chunk));
     child.on('error', reject);
-    child.on('close', (status) => resolve({ status, out: Buffer.concat(out).toString('utf8'), err: Buffer.concat(err).toString('utf8') }));
+    child.on('close', (status) =>
+      resolve({ status, out: Buffer.concat(out).toString('utf8'), err: Buffer.concat(err).toString('utf8') }),
+    );
     // A program that reads nothing may be gone before its input is written.
     child.stdin?.on('error', () => undefined);
     child.stdin?.end(input ?? '');
@@ -86,3 +91,17 @@ export function scratch(files: Readonly<Record<string, string | Buffer>> = {}, f
   }
   return folder;
 }
+
+/** `line:column` of the first occurrence of some words in a text, counted by another way than the program's. */
+export function placeOf(text: string, words: string): string {
+  const before = text.split(words)[0] ?? '';
+  if (before === text) throw new Error(`"${words}" is not in the text`);
+  const lines = before.split(/\r?\n/);
+  return `${lines.length}:${(lines.at(-1) ?? '').length + 1}`;
+}
+
+/** Where the detail `narrow` of the library is wrong: its jamb flashing reaches 3 in where the product asks for 4 in. */
+export const NARROW_PLACE = placeOf(readFileSync(path.join(LIBRARY, 'details/narrow.yaml'), 'utf8'), '3 in,');
+/** The finding there, as it stands in the output of `--format lines` behind the place. */
+export const NARROW_FINDING =
+  'error: Flashing at the left jamb of window reaches 3 in onto the wall; at least 4 in is required (product data of liquid-flashing).';

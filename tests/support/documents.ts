@@ -22,14 +22,25 @@ export interface Page {
 /** Reads a text as a file of the given name; any problem in it is a failure of the test. */
 export async function readPage(text: string, name = 'page.md'): Promise<Page> {
   const { documents, problems } = await readDocuments(sourceFile(name, text), { named: true });
-  if (problems.length > 0) throw new Error(problems.map((p) => `${name}: ${p.code}: ${p.message} [${text.slice(p.span.start, p.span.end).slice(0, 60)}]`).join('\n'));
+  if (problems.length > 0)
+    throw new Error(
+      problems
+        .map((p) => `${name}: ${p.code}: ${p.message} [${text.slice(p.span.start, p.span.end).slice(0, 60)}]`)
+        .join('\n'),
+    );
   const of = (kind: string): ReadDocument[] => documents.filter((d) => d.kind === kind);
   const reach = (detail: ReadDocument): Reach => {
     const projects = of('project');
     const named = detail.data['project'];
-    const project = named === undefined ? (projects.length === 1 ? projects[0] : undefined) : projects.find((p) => p.id === named);
-    if (named !== undefined && project === undefined) throw new Error(`${name}: no project "${String(named)}" on the page`);
-    return { ...(project === undefined ? {} : { project }), products: new Map(of('product').map((d) => [d.id, d])), specifications: of('specification') };
+    const project =
+      named === undefined ? (projects.length === 1 ? projects[0] : undefined) : projects.find((p) => p.id === named);
+    if (named !== undefined && project === undefined)
+      throw new Error(`${name}: no project ${JSON.stringify(named)} on the page`);
+    return {
+      ...(project === undefined ? {} : { project }),
+      products: new Map(of('product').map((d) => [d.id, d])),
+      specifications: of('specification'),
+    };
   };
   const page: Page = {
     documents,
@@ -48,7 +59,11 @@ export async function readPage(text: string, name = 'page.md'): Promise<Page> {
 
 /** Reviews one detail with the given rules and default settings. */
 export function reviewWith(detail: Detail, rules: readonly Rule[]): Result[] {
-  const { results, notifications } = reviewDetail(detail, { rules, settings: ruleSettings(undefined, rules), today: '2026-01-15' });
+  const { results, notifications } = reviewDetail(detail, {
+    rules,
+    settings: ruleSettings(undefined, rules),
+    today: '2026-01-15',
+  });
   if (notifications.length > 0) throw new Error(notifications.map((n) => n.message).join('\n'));
   return [...results];
 }

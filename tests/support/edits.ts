@@ -29,10 +29,11 @@ export function withoutOneStep(data: Plain): Edit[] {
         if (!asList(step[key]).includes(id)) continue;
         const rest = asList(step[key]).filter((x) => x !== id);
         if (rest.length > 0) step[key] = rest;
-        else delete step[key];
+        else Reflect.deleteProperty(step, key);
       }
     }
-    for (const edge of Object.values((next['edges'] ?? {}) as Record<string, Plain>)) if (edge['tieIn'] === id) delete edge['tieIn'];
+    for (const edge of Object.values((next['edges'] ?? {}) as Record<string, Plain>))
+      if (edge['tieIn'] === id) delete edge['tieIn'];
     return { name: `without "${id}"`, steps: [id], data: next };
   });
 }
@@ -40,21 +41,43 @@ export function withoutOneStep(data: Plain): Edit[] {
 /** Every detail with two steps in each other's place. */
 export function withTwoStepsSwapped(data: Plain): Edit[] {
   const ids = stepsOf(data).map((s) => s.id);
-  return ids.flatMap((a, i) => ids.slice(i + 1).map((b, k) => {
-    const next = copy(data);
-    const steps = stepsOf(next);
-    const j = i + 1 + k;
-    [steps[i], steps[j]] = [steps[j]!, steps[i]!];
-    return { name: `"${a}" and "${b}" swapped`, steps: [a, b], data: next };
-  }));
+  return ids.flatMap((a, i) =>
+    ids.slice(i + 1).map((b, k) => {
+      const next = copy(data);
+      const steps = stepsOf(next);
+      const j = i + 1 + k;
+      [steps[i], steps[j]] = [steps[j]!, steps[i]!];
+      return { name: `"${a}" and "${b}" swapped`, steps: [a, b], data: next };
+    }),
+  );
 }
 
 /** Extents whose halving matters to the wall. Declared sizes of the opening itself are not among them. */
-const EXTENTS = ['extends', 'ontoWall', 'pastJambs', 'downJambs', 'aboveHead', 'belowSill', 'backDam', 'endDams', 'upstand', 'bearing', 'ontoFoundation', 'aboveGrade', 'courseLap', 'endLap', 'projects', 'slack'];
+const EXTENTS = [
+  'extends',
+  'ontoWall',
+  'pastJambs',
+  'downJambs',
+  'aboveHead',
+  'belowSill',
+  'backDam',
+  'endDams',
+  'upstand',
+  'bearing',
+  'ontoFoundation',
+  'aboveGrade',
+  'courseLap',
+  'endLap',
+  'projects',
+  'slack',
+];
 
 /** Half of a length written as `6 in` or `1-1/4 in`, as a decimal. */
 export function half(length: string): string {
-  const match = /^(?:(?<whole>\d+(?:\.\d+)?)(?:-|\s+(?=\d)|(?=\s*[a-z])))?(?:(?<top>\d+)\/(?<bottom>\d+))?\s*(?<unit>[a-z]+)$/.exec(length);
+  const match =
+    /^(?:(?<whole>\d+(?:\.\d+)?)(?:-|\s+(?=\d)|(?=\s*[a-z])))?(?:(?<top>\d+)\/(?<bottom>\d+))?\s*(?<unit>[a-z]+)$/.exec(
+      length,
+    );
   if (match?.groups === undefined) throw new Error(`cannot halve "${length}"`);
   const { whole, top, bottom, unit } = match.groups;
   return `${(Number(whole ?? 0) + (top === undefined ? 0 : Number(top) / Number(bottom))) / 2} ${unit ?? ''}`;
@@ -70,7 +93,7 @@ export function withOneExtentHalved(data: Plain): Edit[] {
       stepsOf(next)[i]![key] = half(step[key]);
       edits.push({ name: `"${step.id}.${key}" halved from ${step[key]}`, steps: [step.id], data: next });
     }
-    for (const onto of Object.keys((step['lapsOnto'] ?? {}) as Plain)) {
+    for (const onto of Object.keys(step['lapsOnto'] ?? {})) {
       const next = copy(data);
       const laps = stepsOf(next)[i]!['lapsOnto'] as Record<string, string>;
       laps[onto] = half(laps[onto]!);

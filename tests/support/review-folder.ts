@@ -7,6 +7,14 @@ export const ROOT = path.resolve(import.meta.dirname, '../..');
 
 /** @param paths relative to the root of the project */
 export async function reviewPaths(paths: readonly string[]): Promise<Result[]> {
-  const { review } = await runReview({ inputs: paths, cwd: ROOT, packs: [], allowPacks: false, today: '2026-01-15', skipOthers: false, dependents: false });
+  const { review } = await runReview({
+    inputs: paths,
+    cwd: ROOT,
+    packs: [],
+    allowPacks: false,
+    today: '2026-01-15',
+    skipOthers: false,
+    dependents: false,
+  });
   return [...review.results];
 }

@@ -5,7 +5,8 @@
 export interface CodeSource {
   readonly basis: 'code' | 'standard' | 'guide' | 'practice' | 'physics';
   readonly citation: string;
-  readonly provenance: 'seen' | 'seen at second hand' | 'from memory, confirm' | 'common practice, no source' | 'computed';
+  readonly provenance:
+    'seen' | 'seen at second hand' | 'from memory, confirm' | 'common practice, no source' | 'computed';
   readonly url?: string;
 }
 

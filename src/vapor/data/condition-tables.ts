@@ -45,15 +45,23 @@ export function classThreeRow(title: 'IRC' | 'IBC', edition: number, zone: Table
     case '7':
       return { ventedOver: [], r2x4: 10, r2x6: 15, source: memory };
     case '8':
-      return edition < 2021 ? { ventedOver: [], r2x4: 10, r2x6: 15, source: memory } : { ventedOver: [], r2x4: 12.5, r2x6: 20, source: memory };
+      return edition < 2021
+        ? { ventedOver: [], r2x4: 10, r2x6: 15, source: memory }
+        : { ventedOver: [], r2x4: 12.5, r2x6: 20, source: memory };
     default:
       return undefined;
   }
 }
 
 const CLASS_THREE_CLAUSE: Readonly<Record<string, string>> = {
-  'IRC 2009': 'Table R601.3.1', 'IRC 2012': 'Table R702.7.1', 'IRC 2015': 'Table R702.7.1', 'IRC 2018': 'Table R702.7.1', 'IRC 2021': 'Table R702.7(3)',
-  'IBC 2015': '1405.3, class III table', 'IBC 2018': '1404.3, class III table', 'IBC 2021': 'Table 1404.3(3)',
+  'IRC 2009': 'Table R601.3.1',
+  'IRC 2012': 'Table R702.7.1',
+  'IRC 2015': 'Table R702.7.1',
+  'IRC 2018': 'Table R702.7.1',
+  'IRC 2021': 'Table R702.7(3)',
+  'IBC 2015': '1405.3, class III table',
+  'IBC 2018': '1404.3, class III table',
+  'IBC 2021': 'Table 1404.3(3)',
 };
 
 /** Class II with foam-plastic continuous insulation, 2021 only, every value from memory. */
@@ -78,10 +86,15 @@ export function classTwoFoamRow(title: 'IRC' | 'IBC', edition: number, zone: Tab
 }
 
 /** Beside foam, the class II product must open up when damp: more than 1 perm in the wet cup. */
-export const CLASS_TWO_WET_CUP: CodeSource = atSecondHand('IRC 2021 R702.7 and IBC 2021 1404.3, note to class II with foam plastic');
+export const CLASS_TWO_WET_CUP: CodeSource = atSecondHand(
+  'IRC 2021 R702.7 and IBC 2021 1404.3, note to class II with foam plastic',
+);
 
 /** Spray foam of at most this permeance, against the sheathing, counts as continuous insulation. */
-export const SPRAY_FOAM_COUNTS = { mostPerm: 1.5, source: atSecondHand('IRC 2021 R702.7 and IBC 2021 1404.3, note on spray foam') } as const;
+export const SPRAY_FOAM_COUNTS = {
+  mostPerm: 1.5,
+  source: atSecondHand('IRC 2021 R702.7 and IBC 2021 1404.3, note on spray foam'),
+} as const;
 
 /** Claddings that the table takes as vented by their shape; brick needs an air space behind it. */
 export const VENTED_BY_SHAPE = {

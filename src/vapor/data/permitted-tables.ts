@@ -53,25 +53,40 @@ const HOT_BARRED = (zone: TableZone): Row => {
 const IBC_2021 = (zone: TableZone): Row => (zone === '4' ? ['no', 'yes', 'conditions'] : HOT_BARRED(zone));
 
 function older(title: 'IRC' | 'IBC', edition: number, clause: string, required: CodeSource): EditionTables {
-  return { title, edition, permitted: table(OLDER, () => fromMemory(`${title} ${edition} ${clause}`)), required: { zones: COLD, source: required } };
+  return {
+    title,
+    edition,
+    permitted: table(OLDER, () => fromMemory(`${title} ${edition} ${clause}`)),
+    required: { zones: COLD, source: required },
+  };
 }
 
 export const EDITIONS: readonly EditionTables[] = [
-  older('IRC', 2009, 'R601.3', seen('IRC 2009 R601.3', 'https://www.greenbuildingadvisor.com/blogs/dept/code-green/vapor-retarders')),
+  older(
+    'IRC',
+    2009,
+    'R601.3',
+    seen('IRC 2009 R601.3', 'https://www.greenbuildingadvisor.com/blogs/dept/code-green/vapor-retarders'),
+  ),
   ...[2012, 2015, 2018].map((edition) => older('IRC', edition, 'R702.7', fromMemory(`IRC ${edition} R702.7`))),
   {
-    title: 'IRC', edition: 2021,
-    permitted: table(HOT_BARRED, (zone) => (zone === '1' ? seen('IRC 2021 Table R702.7(2)') : fromMemory('IRC 2021 Table R702.7(2)'))),
+    title: 'IRC',
+    edition: 2021,
+    permitted: table(HOT_BARRED, (zone) =>
+      zone === '1' ? seen('IRC 2021 Table R702.7(2)') : fromMemory('IRC 2021 Table R702.7(2)'),
+    ),
     required: { zones: COLD, source: fromMemory('IRC 2021 R702.7') },
   },
   older('IBC', 2015, '1405.3', fromMemory('IBC 2015 1405.3')),
   {
-    title: 'IBC', edition: 2018,
+    title: 'IBC',
+    edition: 2018,
     permitted: table(HOT_BARRED, () => fromMemory('IBC 2018 1404.3')),
     required: { zones: COLD, source: fromMemory('IBC 2018 1404.3') },
   },
   {
-    title: 'IBC', edition: 2021,
+    title: 'IBC',
+    edition: 2021,
     permitted: table(IBC_2021, () => atSecondHand('IBC 2021 Table 1404.3(2)')),
     required: { zones: COLD, source: fromMemory('IBC 2021 1404.3') },
   },
@@ -85,4 +100,6 @@ export const NBC_BARRIER = {
 } as const;
 
 /** A retarder that passes more than 1 perm when damp may stand inside in every zone. */
-export const RESPONSIVE_ALLOWED: CodeSource = atSecondHand('IRC 2021 R702.7 and IBC 2021 1404.3, note on responsive retarders');
+export const RESPONSIVE_ALLOWED: CodeSource = atSecondHand(
+  'IRC 2021 R702.7 and IBC 2021 1404.3, note on responsive retarders',
+);

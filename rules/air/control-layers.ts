@@ -1,0 +1,88 @@
+import { defineRule } from '../../src/engine/rule.js';
+import type { Source } from '../../src/engine/result.js';
+import { showsWholeWall } from '../../src/model/drawn.js';
+import type { Control, Family, Layer } from '../../src/model/types.js';
+
+const PRACTICE: Source = {
+  basis: 'practice',
+  citation: 'control layers, after a regional masonry systems guide',
+  provenance: 'seen at second hand',
+  url: 'http://businessdocbox.com/Construction/97256965-National-masonry-systems-guide-northwest-edition-chapter-1-cmu-wall-with-anchored-masonry-veneer-building-enclosure-control-layers.html',
+};
+
+/** What a layer of each family is able to do when the author does not say. Generous: only a wall without any is reported. */
+const ABLE: Record<'water' | 'air' | 'thermal', readonly Family[]> = {
+  water: [
+    'fluid-applied membrane',
+    'self-adhered membrane',
+    'mechanically fastened sheet',
+    'building paper',
+    'insulating sheathing',
+    'metal flashing',
+  ],
+  air: [
+    'fluid-applied membrane',
+    'self-adhered membrane',
+    'mechanically fastened sheet',
+    'sheathing',
+    'insulating sheathing',
+    'spray foam',
+    'vapor retarder',
+    'interior board',
+    'concrete',
+    'masonry',
+  ],
+  thermal: ['batt insulation', 'board insulation', 'insulating sheathing', 'spray foam'],
+};
+
+function plays(layer: Layer, control: 'water' | 'air' | 'thermal'): boolean {
+  if (layer.controls.length > 0) return layer.controls.some((c) => c.value === (control satisfies Control));
+  return ABLE[control].includes(layer.family) || (control === 'thermal' && layer.thermalResistance !== undefined);
+}
+
+/** Each wall has a layer for water, for air and for heat. */
+export default defineRule({
+  id: 'air/control-layers',
+  title: 'Control layers',
+  summary: 'The wall has at least one layer that controls water, one that controls air and one that controls heat.',
+  level: 'warning',
+  reads: ['wall.controls', 'wall.material', 'wall.product'],
+  sources: [PRACTICE],
+  *review({ detail }) {
+    // A drawing of layers alone, for a vapor study, may leave out what the study does not need.
+    if (detail.layers.length === 0 || detail.work.length === 0) return;
+    for (const control of ['water', 'air', 'thermal'] as const) {
+      const base = {
+        at: { document: detail.at.document, path: ['wall'], part: 'key' as const },
+        subject: `${control} control of the wall`,
+        required: `a layer for ${control} control`,
+        sources: [PRACTICE],
+      };
+      const layers = detail.layers.filter((l) => plays(l, control));
+      if (layers.length > 0) {
+        const names = layers.map((l) => `"${l.id}"`).join(', ');
+        yield {
+          kind: 'pass',
+          message: `${control === 'thermal' ? 'Heat' : control === 'air' ? 'Air' : 'Water'} is controlled by ${names}.`,
+          provided: names,
+          ...base,
+        };
+      } else if (!showsWholeWall(detail)) {
+        yield {
+          kind: 'open',
+          message: `None of the layers shown controls ${control === 'thermal' ? 'heat' : control}, and the drawing does not show the whole wall; list all layers, or name the layer with "controls: [${control}]".`,
+          missing: ['wall'],
+          ...base,
+        };
+      } else {
+        yield {
+          kind: 'fail',
+          message: `No layer of the wall controls ${control === 'thermal' ? 'heat' : control}.`,
+          provided: 'none',
+          correct: `Add the layer, or name it with "controls: [${control}]" where one of the layers does it.`,
+          ...base,
+        };
+      }
+    }
+  },
+});

@@ -1,0 +1,95 @@
+import { defineRule } from '../../src/engine/rule.js';
+import { showsInside } from '../../src/model/drawn.js';
+import type { Source } from '../../src/engine/result.js';
+import { interiorSeals, openSides } from '../../src/joints/perimeter-seals.js';
+
+const IECC: Source = {
+  basis: 'code',
+  citation: 'IECC C402.5, joints and openings of the thermal envelope sealed',
+  provenance: 'seen',
+  url: 'https://up.codes/s/air-leakage-thermal-envelope-mandatory',
+};
+const DOE: Source = {
+  basis: 'guide',
+  citation: 'DOE Building America Solution Center, air sealing window and door rough openings',
+  provenance: 'seen',
+  url: 'https://basc.pnnl.gov/resource-guides/air-sealing-window-and-door-rough-openings',
+};
+
+/** The interior air seal closes around the opening; only the outside of the sill is left open. */
+export default defineRule({
+  id: 'air/interior-seal-four-sides',
+  title: 'Interior seal on four sides',
+  summary: 'The interior air seal runs along head, both jambs and sill of each opening, corners included.',
+  level: 'error',
+  reads: ['work.place', 'work.sides', 'work.cornersContinuous'],
+  sources: [IECC, DOE],
+  *review({ detail }) {
+    if (detail.work.length === 0) return;
+    for (const opening of detail.openings) {
+      const base = {
+        subject: `interior seal of ${opening.id}`,
+        required: 'sealed at head, jambs and sill',
+        sources: [IECC, DOE],
+      };
+      const seals = interiorSeals(detail, opening);
+      const first = seals[0];
+      if (first === undefined && !showsInside(detail)) {
+        yield {
+          kind: 'open',
+          message: `The drawing stops outside the interior air seal of "${opening.id}"; show the seal on all four sides ("place: interior perimeter").`,
+          at: opening.at,
+          missing: ['work.place: interior perimeter'],
+          ...base,
+        };
+        continue;
+      }
+      if (first === undefined) {
+        yield {
+          kind: 'fail',
+          message: `The opening "${opening.id}" has no interior air seal: no work seals its interior perimeter.`,
+          at: opening.at,
+          provided: 'none',
+          correct: 'Add a work item with "place: interior perimeter" on all four sides.',
+          ...base,
+        };
+        continue;
+      }
+      const open = openSides(seals);
+      const names = seals.map((s) => `"${s.id}"`).join(', ');
+      if (open.length > 0) {
+        yield {
+          kind: 'fail',
+          message: `The interior air seal of "${opening.id}" (${names}) leaves out ${open.join(' and ')}; leaving the sill open outside does not mean leaving it open inside.`,
+          at:
+            first.sides[0] === undefined
+              ? first.at
+              : { document: first.at.document, path: [...first.at.path, 'sides'] },
+          provided: `open at ${open.join(', ')}`,
+          correct: `Run the seal along ${open.join(' and ')} too ("sides").`,
+          ...base,
+        };
+        continue;
+      }
+      const broken = seals.find((s) => s.cornersContinuous?.value === false);
+      if (broken !== undefined) {
+        yield {
+          kind: 'fail',
+          message: `The interior air seal "${broken.id}" of "${opening.id}" breaks at the corners.`,
+          at: broken.cornersContinuous?.at ?? broken.at,
+          provided: 'broken at the corners',
+          correct: 'Carry the bead around the corners ("cornersContinuous: true").',
+          ...base,
+        };
+      } else {
+        yield {
+          kind: 'pass',
+          message: `The interior air seal of "${opening.id}" (${names}) closes on all four sides.`,
+          at: first.at,
+          provided: 'head, jambs and sill',
+          ...base,
+        };
+      }
+    }
+  },
+});

@@ -1,0 +1,48 @@
+/** The run of water on a wall face: where it starts, what it meets, where it ends. */
+import type { JointSegment, Piece } from '../../geometry/types.js';
+import type { Opening, Penetration } from '../../model/types.js';
+
+export type SourceKind = 'rain' | 'below penetration' | 'pan' | 'unit corner';
+
+export interface WaterSource {
+  readonly kind: SourceKind;
+  /** `rain above window`, `water on the pan of window` */
+  readonly name: string;
+  readonly opening?: Opening;
+  readonly penetration?: Penetration;
+}
+
+/** Where water can end. Only `daylight` is right. */
+export type EndKind =
+  'daylight' | 'bare substrate' | 'sheathing joint' | 'opening' | 'penetration' | 'held in pan' | 'interior';
+
+export interface WaterEnd {
+  readonly kind: EndKind;
+  readonly u: number;
+  readonly v: number;
+  readonly opening?: Opening;
+  readonly penetration?: Penetration;
+  readonly joint?: JointSegment;
+  /** Why it ends there, when that is not plain from the kind. */
+  readonly why?: string;
+}
+
+export type StepKind = 'starts' | 'runs down' | 'behind' | 'over edge' | 'drops' | 'comes out' | 'ends';
+
+export interface WaterStep {
+  readonly what: StepKind;
+  readonly v: number;
+  /** The piece concerned; absent for the bare substrate. */
+  readonly piece?: Piece;
+  /** For `drops`: the piece it lands on. */
+  readonly onto?: Piece;
+}
+
+/** Water that takes the same way over a width of wall. */
+export interface WaterPath {
+  readonly source: WaterSource;
+  readonly u0: number;
+  readonly u1: number;
+  readonly steps: readonly WaterStep[];
+  readonly end: WaterEnd;
+}
