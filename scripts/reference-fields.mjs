@@ -67,6 +67,9 @@ function how(node, file, link) {
   if (n.const !== undefined) return code(written(n.const));
   if (n.if !== undefined && n.then?.items !== undefined) return `${how(n.else, f, link)}, or a list of them`;
   if (n.if?.const !== undefined) return `[${DIMENSION_WORDS[n.else.format]}](#quantities), or ${code(n.if.const)}`;
+  // One word that stands for a whole map.
+  if (n.then?.const !== undefined)
+    return `${link({ ...n.else, description: n.description, examples: n.examples.slice(1) }, f)}, or ${code(n.then.const)}`;
   if (n.properties !== undefined || n.if !== undefined) return link(node, file);
   if (n.additionalProperties !== undefined && n.type === 'object')
     return `a map: name, then ${how(n.additionalProperties, f, link)}`;

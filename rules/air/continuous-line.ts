@@ -103,10 +103,11 @@ function* openingOutcomes(face: WallFace, opening: Opening, field: readonly Piec
       (p) => p.opening === opening && p.role === ROLE[side] && p.apply !== undefined && p.sheds,
     );
     // A side without flashing of its own is reported where the flashing is missing.
-    if (lining.length === 0) continue;
+    const [leading] = lining;
+    if (leading === undefined) continue;
     const base = { subject, required: 'field, flashing and return connected', sources: [PEN, IECC] };
     const returning = lining.filter((p) => (p.returns[side] ?? []).length > 0);
-    const first = returning[0] ?? lining[0];
+    const first = returning[0] ?? leading;
     const unsaid = lining.find(
       (p) =>
         p.apply?.intoOpeningMm === undefined || (p.apply.intoOpeningMm === 'full' && opening.depthMm === undefined),
