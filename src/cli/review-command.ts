@@ -67,6 +67,12 @@ async function print(review: Review, format: Format, toTerminal: boolean, upload
   }
 }
 
+/** True for a day of the calendar written YYYY-MM-DD; the 30th of February is none. */
+function isDay(text: string): boolean {
+  const time = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : NaN;
+  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(text);
+}
+
 /** Today as YYYY-MM-DD in local time, the day on the reader's calendar. */
 function localDate(): string {
   const now = new Date();
@@ -81,13 +87,18 @@ async function standardInput(): Promise<string> {
 }
 
 async function writeFileSafely(file: string, text: string): Promise<void> {
-  const { mkdir, rename, writeFile } = await import('node:fs/promises');
+  const { mkdir, rename, rm, writeFile } = await import('node:fs/promises');
   const path = await import('node:path');
   await mkdir(path.dirname(file), { recursive: true });
   // Written beside the target and moved into place, so that nobody reads half a report.
   const part = `${file}.part`;
-  await writeFile(part, text);
-  await rename(part, file);
+  try {
+    await writeFile(part, text);
+    await rename(part, file);
+  } catch (error) {
+    await rm(part, { force: true });
+    throw error;
+  }
 }
 
 /** @returns the exit status */
@@ -110,8 +121,7 @@ export async function reviewCommand(argv: readonly string[]): Promise<number> {
     );
   const outputs = outputsOf(given);
   const date = given.findLast((t) => t.name === 'date')?.value;
-  if (date !== undefined && (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date))))
-    throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
+  if (date !== undefined && !isDay(date)) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
   const failOn = flag('fail-on')
     ? oneOf<FailOn>(given, 'fail-on', ['error', 'warning', 'note', 'never'], 'error')
     : undefined;

@@ -5,7 +5,8 @@
 import { ruleCards } from '../engine/cards.js';
 import { OWN_RULES } from '../engine/own-rules.js';
 import { joinRules, loadPack } from '../engine/packs.js';
-import { compareResults, failsOn, resultOfProblem, reviewDocument } from '../engine/review.js';
+import { Fingerprints } from '../engine/finished-result.js';
+import { failsOn, inOrder, resultOfProblem, reviewDocument } from '../engine/review.js';
 import type { Notification, Result } from '../engine/result.js';
 import { ruleSettings } from '../engine/settings.js';
 import type { FailOn, Review, ReviewedDetail } from '../output/report.js';
@@ -91,13 +92,14 @@ export async function runReview(options: RunOptions): Promise<Run> {
   );
   const results: Result[] = [...library.problems, ...settings.problems].map((p) => resultOfProblem(p, p.file.uri));
   const details: ReviewedDetail[] = [];
+  const fingerprints = new Fingerprints();
   const remarks: Notification[] = [...notifications];
   for (const document of chosenDetails(library, options.dependents)) {
     const reach = library.reach(document);
     const one = reviewDocument(
       document,
       library.settings === undefined ? reach : { ...reach, settings: library.settings },
-      { rules, settings, today: options.today },
+      { rules, settings, today: options.today, fingerprints },
       (id) => library.elsewhere('product', id),
     );
     // Not `push(...)`: a library has more results than a call can take arguments.
@@ -105,14 +107,13 @@ export async function runReview(options: RunOptions): Promise<Run> {
     remarks.push(...one.notifications);
     details.push({ id: one.documentId, title: one.title, uri: document.file.uri });
   }
-  results.sort(compareResults);
   const failOn = options.failOn ?? (library.settings?.data['failOn'] as FailOn | undefined) ?? 'error';
   const broken = remarks.some((n) => n.level === 'error');
   const exitCode = failsOn(results, failOn) ? 1 : broken ? 2 : 0;
   // Pages are many and long: they are loaded only by printers that show them.
   const review: Review = {
     toolVersion: VERSION,
-    results,
+    results: inOrder(results),
     notifications: remarks,
     details,
     failOn,

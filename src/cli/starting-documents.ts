@@ -109,8 +109,8 @@ const OTHERS = [
 
 const SETTINGS = `# Settings of a library of details: put this file at its root as lapwright.yaml.
 kind: settings
-documents: [products/*.yaml]           # found by every detail of the library
-ignore: [drafts/**]                    # not reviewed
+# documents: [products/*.yaml]         # found by every detail of the library
+# ignore: [drafts/**]                  # not reviewed
 failOn: error                          # error, warning, note or never
 # rules:
 #   lap/course-lap: { level: warning }              # error, warning, note or off

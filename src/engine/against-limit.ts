@@ -1,6 +1,6 @@
 /** The outcome of holding one provided value against the limit that governs: the shape most rules need. */
 import type { Limit } from './limits.js';
-import type { Outcome } from './result.js';
+import type { Outcome, Source } from './result.js';
 import { BASE_UNITS, type Dimension, type Quantity } from '../quantity/types.js';
 import { formatQuantity } from '../quantity/format.js';
 import type { Locus } from '../reading/types.js';
@@ -47,51 +47,37 @@ function isMet(c: Comparison, limit: Limit): boolean {
   return c.comparison === 'at least' ? c.provided >= limit.value - tolerance : c.provided <= limit.value + tolerance;
 }
 
+/** The sources behind a limit, the governing one first. */
+function sourcesOf(limit: Limit): readonly Source[] {
+  if (limit.others.length === 0 && limit.conflict === undefined) return [limit.source];
+  const sources = [limit.source, ...limit.others.map((o) => o.source)];
+  return limit.conflict === undefined ? sources : [...sources, limit.conflict.source];
+}
+
 /** `pass`, `fail` or, without a limit, `open`. */
 export function againstLimit(c: Comparison): Outcome {
+  const { subject, at, related, limit } = c;
   const plain = written(c.provided, c.dimension, c.like);
-  // A breach smaller than the rounding of the printed value would read as `4 in, at least 4 in`.
-  const close =
-    c.limit !== undefined &&
-    c.dimension !== 'count' &&
-    !isMet(c, c.limit) &&
-    plain === written(c.limit.value, c.dimension, c.like);
-  const exact = close ? ` (${Number(c.provided.toPrecision(6))} ${BASE_UNITS[c.dimension]})` : '';
-  const provided = `${plain}${exact}${c.remark === undefined ? '' : ` ${c.remark}`}`;
-  const base = { at: c.at, subject: c.subject, ...(c.related === undefined ? {} : { related: c.related }) };
-  if (c.limit === undefined) {
-    return {
-      kind: 'open',
-      message: `${c.sentence(provided)}; no document in reach says how much is required.`,
-      ...base,
-      provided,
-      missing: c.missing,
-    };
+  const remark = c.remark === undefined ? '' : ` ${c.remark}`;
+  if (limit === undefined) {
+    const provided = `${plain}${remark}`;
+    const message = `${c.sentence(provided)}; no document in reach says how much is required.`;
+    return { kind: 'open', message, at, subject, related, provided, missing: c.missing };
   }
-  const { limit } = c;
   const met = isMet(c, limit);
+  // A breach smaller than the rounding of the printed value would read as `4 in, at least 4 in`.
+  const close = !met && c.dimension !== 'count' && plain === written(limit.value, c.dimension, c.like);
+  const exact = close ? ` (${Number(c.provided.toPrecision(6))} ${BASE_UNITS[c.dimension]})` : '';
+  const provided = `${plain}${exact}${remark}`;
   const required = `${c.comparison} ${limit.text}`;
   const clash =
     limit.conflict === undefined
       ? ''
       : ` ${limit.conflict.source.citation} asks for ${c.comparison === 'at least' ? 'no more' : 'no less'} than ${limit.conflict.text}: no value meets both, ask which governs.`;
-  const shared = {
-    ...base,
-    required,
-    provided,
-    sources: [
-      limit.source,
-      ...limit.others.map((o) => o.source),
-      ...(limit.conflict === undefined ? [] : [limit.conflict.source]),
-    ],
-  };
   const message = `${c.sentence(provided)}; ${required} is required (${limit.source.citation}).${clash}`;
-  return met && limit.conflict === undefined
-    ? { kind: 'pass', message, ...shared }
-    : {
-        kind: 'fail',
-        message,
-        correct: met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required),
-        ...shared,
-      };
+  const sources = sourcesOf(limit);
+  if (met && limit.conflict === undefined)
+    return { kind: 'pass', message, at, subject, related, required, provided, sources };
+  const correct = met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required);
+  return { kind: 'fail', message, at, subject, related, required, provided, sources, correct };
 }

@@ -3,7 +3,8 @@
  * not accepted or without effect is reported itself.
  */
 import { idsOnPath } from './fingerprint.js';
-import type { Outcome, Result, Suppression } from './result.js';
+import type { FinishedResult } from './finished-result.js';
+import type { Outcome } from './result.js';
 import type { Deviation } from '../model/types.js';
 
 const NAME = (d: Deviation): string =>
@@ -24,32 +25,32 @@ function isExpired(deviation: Deviation, today: string): boolean {
 }
 
 /**
- * Suppresses what accepted deviations cover and reports on the deviations themselves.
+ * Suppresses what accepted deviations cover.
  *
  * @param today ISO date (YYYY-MM-DD) of the review
  * @param ran ids of the rules that ran: a deviation from a rule that did not run says nothing
+ * @returns what is wrong with the deviations themselves
  */
 export function applyDeviations(
-  results: readonly Result[],
+  results: readonly FinishedResult[],
   deviations: readonly Deviation[],
   today: string,
   ran: ReadonlySet<string>,
-): { results: Result[]; outcomes: { ruleId: string; outcome: Outcome }[] } {
+): { ruleId: string; outcome: Outcome }[] {
   const used = new Set<Deviation>();
-  const kept = results.map((result): Result => {
-    if (result.kind !== 'fail') return result;
+  for (const result of results) {
+    if (result.kind !== 'fail') continue;
     const deviation = deviations.find((d) => matches(d, result.ruleId, result));
-    if (deviation === undefined) return result;
+    if (deviation === undefined) continue;
     used.add(deviation);
-    if (isExpired(deviation, today) || deviation.acceptedBy === undefined) return result;
-    const suppression: Suppression = {
+    if (isExpired(deviation, today) || deviation.acceptedBy === undefined) continue;
+    result.suppressBy({
       justification: deviation.reason.value,
       acceptedBy: deviation.acceptedBy.value,
       ...(deviation.until === undefined ? {} : { until: deviation.until.value }),
       at: deviation.at,
-    };
-    return { ...result, suppression };
-  });
+    });
+  }
   const outcomes: { ruleId: string; outcome: Outcome }[] = [];
   for (const d of deviations) {
     const common = { kind: 'fail' as const, at: d.at, subject: NAME(d) };
@@ -85,5 +86,5 @@ export function applyDeviations(
       });
     }
   }
-  return { results: kept, outcomes };
+  return outcomes;
 }

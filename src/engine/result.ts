@@ -52,21 +52,21 @@ export interface Outcome {
   readonly message: string;
   readonly at: Locus;
   /** `head flashing of window`, so that a table can say what was checked. */
-  readonly subject?: string;
+  readonly subject?: string | undefined;
   /** What the governing source asks, with unit. */
-  readonly required?: string;
+  readonly required?: string | undefined;
   /** What the documents give, or what was computed from them, with unit. */
-  readonly provided?: string;
+  readonly provided?: string | undefined;
   /** What to change so that it passes: one sentence. */
-  readonly correct?: string;
+  readonly correct?: string | undefined;
   /** The source that governs; sources[1..] are the others that apply. */
-  readonly sources?: readonly Source[];
+  readonly sources?: readonly Source[] | undefined;
   /** Overrides the rule's level, never above what the source allows (see `levelFor`). */
-  readonly level?: Level;
-  readonly related?: readonly RelatedPlace[];
-  readonly flow?: readonly FlowStep[];
+  readonly level?: Level | undefined;
+  readonly related?: readonly RelatedPlace[] | undefined;
+  readonly flow?: readonly FlowStep[] | undefined;
   /** Fields that would answer an `open` result: `openings[0].unit.waterTest`. */
-  readonly missing?: readonly string[];
+  readonly missing?: readonly string[] | undefined;
 }
 
 export interface Suppression {
@@ -87,7 +87,7 @@ export interface Result extends Outcome {
   readonly span: Span;
   /** Stable over moved lines and renumbered entries: see `fingerprint.ts`. */
   readonly fingerprint: string;
-  readonly suppression?: Suppression;
+  readonly suppression?: Suppression | undefined;
 }
 
 /** A rule that threw, a pack that did not load: never hides the other results. */

@@ -4,6 +4,7 @@
  */
 import { applyDeviations } from './deviations.js';
 import { fingerprintOf } from './fingerprint.js';
+import { FinishedResult, Fingerprints } from './finished-result.js';
 import { levelFor } from './levels.js';
 import { governingLimit } from './limits-of-documents.js';
 import { OWN_RULES } from './own-rules.js';
@@ -14,7 +15,6 @@ import { buildFace } from '../geometry/face.js';
 import type { WallFace } from '../geometry/types.js';
 import { buildDetail, type Reach } from '../model/detail.js';
 import type { Detail } from '../model/types.js';
-import { spanOfLocus } from '../reading/locus.js';
 import type { ReadDocument, ReadingProblem } from '../reading/types.js';
 
 export interface ReviewOptions {
@@ -22,6 +22,8 @@ export interface ReviewOptions {
   readonly settings: RuleSettings;
   /** ISO date (YYYY-MM-DD): deviations end by it. */
   readonly today: string;
+  /** Shared by all details of a run, so that no two of its results have the same fingerprint. */
+  readonly fingerprints?: Fingerprints;
 }
 
 export interface DetailReview {
@@ -85,30 +87,19 @@ function finish(
   set: Level | undefined,
   outcome: Outcome,
   documentId: string,
-  seen: Map<string, number>,
-): Result {
+  fingerprints: Fingerprints,
+): FinishedResult {
   const bySource = levelFor(outcome.level ?? ruleLevel, outcome.sources?.[0]);
   const level = outcome.kind === 'fail' ? (set ?? bySource) : 'none';
-  const key = fingerprintOf(ruleId, documentId, outcome, 0);
-  const occurrence = seen.get(key) ?? 0;
-  seen.set(key, occurrence + 1);
-  return {
-    ...outcome,
-    ruleId,
-    level,
-    documentId,
-    file: outcome.at.document.file,
-    span: spanOfLocus(outcome.at),
-    fingerprint: occurrence === 0 ? key : fingerprintOf(ruleId, documentId, outcome, occurrence),
-  };
+  return new FinishedResult(ruleId, documentId, outcome, level, fingerprints);
 }
 
 /** Reviews one typed detail. Pure: same detail, rules, settings and date, same answer. */
 export function reviewDetail(detail: Detail, options: ReviewOptions): DetailReview {
   const notifications: Notification[] = [];
-  const seen = new Map<string, number>();
+  const fingerprints = options.fingerprints ?? new Fingerprints();
   const ran = new Set<string>();
-  let results: Result[] = [];
+  const results: FinishedResult[] = [];
   let held: WallFace | undefined;
   const face = (): WallFace => (held ??= buildFace(detail));
   for (const rule of options.rules) {
@@ -117,7 +108,7 @@ export function reviewDetail(detail: Detail, options: ReviewOptions): DetailRevi
     ran.add(rule.id);
     try {
       const found = [...rule.review(subjectFor(detail, face, rule, options.settings))];
-      for (const outcome of found) results.push(finish(rule.id, rule.level, set, outcome, detail.id, seen));
+      for (const outcome of found) results.push(finish(rule.id, rule.level, set, outcome, detail.id, fingerprints));
     } catch (error) {
       notifications.push({
         level: 'error',
@@ -128,14 +119,10 @@ export function reviewDetail(detail: Detail, options: ReviewOptions): DetailRevi
       });
     }
   }
-  const deviated = applyDeviations(results, detail.deviations, options.today, ran);
-  results = [
-    ...deviated.results,
-    ...deviated.outcomes.map(({ ruleId, outcome }) =>
-      finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, seen),
-    ),
-  ];
-  return { documentId: detail.id, title: detail.title, results: results.sort(compareResults), notifications };
+  for (const { ruleId, outcome } of applyDeviations(results, detail.deviations, options.today, ran)) {
+    results.push(finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, fingerprints));
+  }
+  return { documentId: detail.id, title: detail.title, results: inOrder(results), notifications };
 }
 
 /** Reads, types and reviews one detail document. */
@@ -155,6 +142,15 @@ export function reviewDocument(
     };
   }
   return reviewDetail(detail, options);
+}
+
+/**
+ * What asks for something comes in the order of its place; what passed stays in the order of the rules, which is fixed
+ * too and costs nothing.
+ */
+export function inOrder(results: readonly Result[]): Result[] {
+  const asking = results.filter((r) => r.kind !== 'pass').sort(compareResults);
+  return [...asking, ...results.filter((r) => r.kind === 'pass')];
 }
 
 /** Total and free of locale: file by code unit, place, rule, message. */

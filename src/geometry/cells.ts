@@ -45,7 +45,7 @@ export function indexOf(cuts: readonly number[], position: number): number {
  * Builds the grid.
  *
  * @param bounds the face shown
- * @param pieces in order of work; a piece goes on top of the stack, or below the lowest piece it is `under`
+ * @param pieces in order of work; those that shed no water take no part. A piece goes on top of the stack, or below the lowest piece it is `under`
  * @param holes rough openings and penetrations
  * @param extra further cut positions, for lines that are measured to (sheathing joints)
  */
@@ -62,6 +62,7 @@ export function cutFace(
     vSet.push(r.v0, r.v1);
   }
   for (const piece of pieces) {
+    if (!piece.sheds) continue;
     for (const r of piece.face) {
       uSet.push(r.u0, r.u1);
       vSet.push(r.v0, r.v1);
@@ -85,6 +86,7 @@ export function cutFace(
   const stacks: (readonly number[])[] = [[]];
   const known = new Map<string, number>([['', BARE]]);
   for (const piece of pieces) {
+    if (!piece.sheds) continue;
     const lowest = new Set(piece.under);
     // From the stack a cell has to the one it gets: the same for all cells with that stack.
     const next = new Map<number, number>();

@@ -25,28 +25,33 @@ export function buildFace(detail: Detail): WallFace {
   const grid = once(() => {
     const holes = [...detail.openings.map(openingRect), ...detail.penetrations.map(penetrationRect)];
     const lines = joints();
-    const shedding = pieces().filter((p) => p.sheds);
-    return cutFace(
-      bounds,
-      pieces().map((p) => (shedding.includes(p) ? p : { ...p, face: [] })),
-      holes,
-      {
-        us: lines.flatMap((j) => (j.orientation === 'vertical' ? [j.line] : [j.from, j.to])),
-        vs: lines.flatMap((j) => (j.orientation === 'horizontal' ? [j.line] : [j.from, j.to])),
-      },
-    );
+    return cutFace(bounds, pieces(), holes, {
+      us: lines.flatMap((j) => (j.orientation === 'vertical' ? [j.line] : [j.from, j.to])),
+      vs: lines.flatMap((j) => (j.orientation === 'horizontal' ? [j.line] : [j.from, j.to])),
+    });
   });
-  const known = new Map<string, Lap | undefined>();
-  const lapBetween = (a: Piece, b: Piece): Lap | undefined => {
-    const key = a.index < b.index ? `${a.index},${b.index}` : `${b.index},${a.index}`;
-    if (!known.has(key)) known.set(key, measureLap(grid(), a, b) ?? measureLap(grid(), b, a));
+  const pairs = once(() => overlappingPairs(grid(), pieces().length));
+  const outside = once(() => new Set(pairs().map(([over, under]) => over * pieces().length + under)));
+  const known = new Map<number, Lap | undefined>();
+  /** The lap of two pieces of which the first lies outside; measured once. */
+  const lapOf = (over: Piece, under: Piece): Lap | undefined => {
+    const key = over.index * pieces().length + under.index;
+    if (!outside().has(key)) return undefined;
+    if (!known.has(key)) known.set(key, measureLap(grid(), over, under));
     return known.get(key);
   };
   const laps = once(() =>
-    overlappingPairs(grid(), pieces().length).flatMap(
-      ([over, under]) => measureLap(grid(), pieces()[over] as Piece, pieces()[under] as Piece) ?? [],
-    ),
+    pairs().flatMap(([over, under]) => lapOf(pieces()[over] as Piece, pieces()[under] as Piece) ?? []),
   );
+  const byWork = once(() => {
+    const groups = new Map<string, Piece[]>();
+    for (const piece of pieces()) {
+      const group = groups.get(piece.work.id);
+      if (group === undefined) groups.set(piece.work.id, [piece]);
+      else group.push(piece);
+    }
+    return groups;
+  });
   const reverseLaps = once((): ReverseLap[] => findReverseLaps(grid(), pieces()));
   return {
     bounds,
@@ -65,8 +70,8 @@ export function buildFace(detail: Detail): WallFace {
     get reverseLaps() {
       return reverseLaps();
     },
-    piecesOf: (workId) => pieces().filter((p) => p.work.id === workId),
-    lapBetween,
+    piecesOf: (workId) => byWork().get(workId) ?? [],
+    lapBetween: (a, b) => lapOf(a, b) ?? lapOf(b, a),
     extensions: (opening, filter) => measureExtensions(grid(), pieces(), opening, filter),
     jointCover: (filter) => measureJointCover(grid(), pieces(), joints(), filter),
     collar: (penetration, filter) => measureCollar(grid(), pieces(), penetration, filter),

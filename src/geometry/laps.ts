@@ -1,21 +1,29 @@
 /** Laps between pieces and edges that face the water, read off the cell grid. */
-import type { CellGrid } from './cells.js';
-import type { Lap, Piece, ReverseLap } from './types.js';
+import { indexOf, type CellGrid } from './cells.js';
+import { bounding, intersection } from './rect.js';
+import type { Lap, Piece, Rect, ReverseLap } from './types.js';
 
 const stackOf = (grid: CellGrid, cell: number): readonly number[] =>
   grid.stacks[grid.cells[cell] as number] as readonly number[];
 
 /** Pairs (outer, inner) of piece indexes that share a cell, ordered by outer then inner. */
 export function overlappingPairs(grid: CellGrid, pieceCount: number): [number, number][] {
-  const used = new Set<number>();
-  for (let k = 0; k < grid.cells.length; k++) used.add(grid.cells[k] as number);
+  const used = new Uint8Array(grid.stacks.length);
+  for (let k = 0; k < grid.cells.length; k++) used[grid.cells[k] as number] = 1;
   const pairs = new Set<number>();
-  for (const id of used) {
+  for (let id = 0; id < used.length; id++) {
+    if (used[id] === 0) continue;
     const stack = grid.stacks[id] as readonly number[];
     for (let a = 1; a < stack.length; a++)
       for (let b = 0; b < a; b++) pairs.add((stack[a] as number) * pieceCount + (stack[b] as number));
   }
   return [...pairs].sort((x, y) => x - y).map((k): [number, number] => [Math.floor(k / pieceCount), k % pieceCount]);
+}
+
+/** The rectangle outside of which two pieces cannot overlap. */
+function sharedArea(a: Piece, b: Piece): Rect | undefined {
+  const [around, other] = [bounding(a.face), bounding(b.face)];
+  return around === undefined || other === undefined ? undefined : intersection(around, other);
 }
 
 /**
@@ -31,25 +39,32 @@ export function measureLap(grid: CellGrid, over: Piece, under: Piece): Lap | und
     return a > b && b >= 0;
   });
   const both = (i: number, j: number): boolean => holds[grid.cells[j * columns + i] as number] as boolean;
+  // Only where both lie at all: on a large face most pairs meet in a small part of it.
+  const shared = sharedArea(over, under);
+  if (shared === undefined) return undefined;
+  const i0 = indexOf(us, Math.max(shared.u0, us[0] as number));
+  const j0 = indexOf(vs, Math.max(shared.v0, vs[0] as number));
+  const columnsTo = Math.min(columns, indexOf(us, Math.min(shared.u1, us.at(-1) as number)));
+  const rowsTo = Math.min(rows, indexOf(vs, Math.min(shared.v1, vs.at(-1) as number)));
   let leastDownMm = Infinity;
   let leastAcrossMm = Infinity;
   let area = 0;
-  for (let i = 0; i < columns; i++) {
-    for (let j = 0; j < rows; j++) {
+  for (let i = i0; i < columnsTo; i++) {
+    for (let j = j0; j < rowsTo; j++) {
       if (!both(i, j)) continue;
       const from = j;
-      while (j < rows && both(i, j)) j++;
+      while (j < rowsTo && both(i, j)) j++;
       const height = (vs[j] as number) - (vs[from] as number);
       leastDownMm = Math.min(leastDownMm, height);
       area += height * ((us[i + 1] as number) - (us[i] as number));
     }
   }
   if (area === 0) return undefined;
-  for (let j = 0; j < rows; j++) {
-    for (let i = 0; i < columns; i++) {
+  for (let j = j0; j < rowsTo; j++) {
+    for (let i = i0; i < columnsTo; i++) {
       if (!both(i, j)) continue;
       const from = i;
-      while (i < columns && both(i, j)) i++;
+      while (i < columnsTo && both(i, j)) i++;
       leastAcrossMm = Math.min(leastAcrossMm, (us[i] as number) - (us[from] as number));
     }
   }

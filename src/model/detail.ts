@@ -8,6 +8,7 @@ import { Entry, given } from './entry.js';
 import { familyOfMaterial } from './families.js';
 import { nearest } from './nearest.js';
 import { buildProduct } from './product.js';
+import { remembered } from './remembered.js';
 import { buildDeviations, buildProject, buildRequirements } from './project.js';
 import { buildWork, type Names } from './work.js';
 import type { Control, Detail, Family, Layer, Opening, Penetration, Product, Stated, Unit, WallEdge } from './types.js';
@@ -26,6 +27,12 @@ export interface BuiltDetail {
   readonly detail?: Detail;
   readonly problems: readonly ReadingProblem[];
 }
+
+/** Details with the same reach share one map of typed products. */
+const productsIn = remembered(
+  (documents: ReadonlyMap<string, ReadDocument>): ReadonlyMap<string, Product> =>
+    new Map([...documents].map(([id, document]) => [id, buildProduct(document)])),
+);
 
 /** Shown around the openings when the author does not say: an arm's length. */
 const FACE_MARGIN_MM = 914.4;
@@ -67,7 +74,7 @@ export function buildDetail(
       }),
     );
   };
-  const products = new Map<string, Product>([...reach.products].map(([id, d]) => [id, buildProduct(d)]));
+  const products = productsIn(reach.products);
   const findProduct = (name: Stated<string>): Product | undefined => {
     const product = products.get(name.value);
     if (product !== undefined) return product;
@@ -167,16 +174,14 @@ export function buildDetail(
     work,
     edges:
       allSidesSame(e) ??
-      e
-        .pairs('edges')
-        .map(([side, edge]) =>
-          given<WallEdge>({
-            at: edge.at,
-            side: side as WallEdge['side'],
-            meets: edge.word('meets') ?? { value: 'same wall', at: edge.at },
-            tieIn: edge.word('tieIn'),
-          }),
-        ),
+      e.pairs('edges').map(([side, edge]) =>
+        given<WallEdge>({
+          at: edge.at,
+          side: side as WallEdge['side'],
+          meets: edge.word('meets') ?? { value: 'same wall', at: edge.at },
+          tieIn: edge.word('tieIn'),
+        }),
+      ),
     face: {
       leftMm: margin('left'),
       rightMm: margin('right'),

@@ -33,6 +33,13 @@ export class Entry {
     return value === undefined || value === null ? undefined : new Entry(this.document, [...this.path, key], value);
   }
 
+  /** Keys of a map, in the author's order. */
+  keys(): string[] {
+    return typeof this.value === 'object' && this.value !== null && !Array.isArray(this.value)
+      ? Object.keys(this.value)
+      : [];
+  }
+
   has(key: string): boolean {
     return this.get(key) !== undefined;
   }
@@ -94,9 +101,10 @@ export class Entry {
   }
 }
 
-/** Leaves out the fields that are `undefined`, as exact optional properties want it. */
+/**
+ * Takes fields that may be `undefined` for optional ones. They stay there as `undefined`: readers compare with it, and
+ * leaving them out would cost more than building the wall does.
+ */
 export function given<T extends object>(fields: { [K in keyof T]: T[K] | undefined }): T {
-  const out: Record<string, unknown> = {};
-  for (const [key, value] of Object.entries(fields)) if (value !== undefined) out[key] = value;
-  return out as T;
+  return fields as T;
 }

@@ -50,11 +50,12 @@ export function hiddenShare(piece: Lying, by: Lying): { readonly face: number; r
   return { face: share(common(piece.face, by.face), total(piece.face)), inside: share(covered, inside) };
 }
 
+const touches = (a: readonly Patch[], b: readonly Patch[]): boolean =>
+  a.some((p) => b.some((q) => p.u0 < q.u1 && q.u0 < p.u1 && p.v0 < q.v1 && q.v0 < p.v1 && area(p) > 0 && area(q) > 0));
+
 /** True when two pieces lie on each other somewhere. */
 export function meets(a: Lying, b: Lying): boolean {
-  return (
-    common(a.face, b.face) > 0 || SIDES_OF(a).some((side) => common(a.returns[side] ?? [], b.returns[side] ?? []) > 0)
-  );
+  return touches(a.face, b.face) || SIDES_OF(a).some((side) => touches(a.returns[side] ?? [], b.returns[side] ?? []));
 }
 
 /** True when a piece lies on the sill, jambs or head inside the opening, where a unit will hide it. */

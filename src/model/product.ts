@@ -1,14 +1,11 @@
 /** From a product document to the typed product. */
 import { Entry, given } from './entry.js';
+import { remembered } from './remembered.js';
 import type { EdgeBond, Family, Product, ProductLeast, WaitPurpose } from './types.js';
 import type { ReadDocument } from '../reading/types.js';
 
-const known = new WeakMap<ReadDocument, Product>();
-
 /** The typed product of a checked product document; the same object each time for the same document. */
-export function buildProduct(document: ReadDocument): Product {
-  const before = known.get(document);
-  if (before !== undefined) return before;
+export const buildProduct = remembered((document: ReadDocument): Product => {
   const e = Entry.root(document);
   const least = e.get('least');
   const permeance = e.get('permeance');
@@ -68,6 +65,5 @@ export function buildProduct(document: ReadDocument): Product {
     rollWidthMm: e.length('roll'),
     combustible: e.truth('combustible'),
   });
-  known.set(document, product);
   return product;
-}
+});

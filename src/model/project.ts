@@ -1,11 +1,13 @@
 /** From project, specification and settings documents to their typed parts. */
 import { Entry, given } from './entry.js';
 import { MEASURES, type Property } from './measures.js';
+import { remembered } from './remembered.js';
 import type { Deviation, Project, Requirement } from './types.js';
 import type { Dimension } from '../quantity/types.js';
 import type { ReadDocument } from '../reading/types.js';
 
-export function buildProject(document: ReadDocument): Project {
+/** The project of a checked project document. */
+export const buildProject = remembered((document: ReadDocument): Project => {
   const e = Entry.root(document);
   const place = e.get('place');
   const code = e.get('code');
@@ -28,7 +30,7 @@ export function buildProject(document: ReadDocument): Project {
     designPressurePa: e.get('wind')?.quantity('designPressure', 'pressure'),
     standards: e.words('standards'),
   });
-}
+});
 
 const COMPARISONS = [
   ['atLeast', 'at least'],
@@ -38,7 +40,7 @@ const COMPARISONS = [
 ] as const;
 
 /** The requirements of a specification document. */
-export function buildRequirements(document: ReadDocument): Requirement[] {
+export const buildRequirements = remembered((document: ReadDocument): readonly Requirement[] => {
   const root = Entry.root(document);
   const section = root.word('section')?.value ?? document.id;
   return root.items('requirements').flatMap((e): Requirement[] => {
@@ -78,27 +80,29 @@ export function buildRequirements(document: ReadDocument): Requirement[] {
     }
     return [];
   });
-}
+});
 
 /** Accepted deviations, from a detail or from the settings of the library. */
-export function buildDeviations(document: ReadDocument): (Deviation & { readonly detail?: string })[] {
-  return Entry.root(document)
-    .items('deviations')
-    .flatMap((e) => {
-      const rule = e.word('rule');
-      const reason = e.word('reason');
-      if (rule === undefined || reason === undefined) return [];
-      return [
-        given<Deviation & { readonly detail?: string }>({
-          at: e.at,
-          id: e.word('id')?.value,
-          rule,
-          of: e.word('of'),
-          reason,
-          acceptedBy: e.word('acceptedBy'),
-          until: e.word('until'),
-          detail: e.word('detail')?.value,
-        }),
-      ];
-    });
-}
+export const buildDeviations = remembered(
+  (document: ReadDocument): readonly (Deviation & { readonly detail?: string })[] => {
+    return Entry.root(document)
+      .items('deviations')
+      .flatMap((e) => {
+        const rule = e.word('rule');
+        const reason = e.word('reason');
+        if (rule === undefined || reason === undefined) return [];
+        return [
+          given<Deviation & { readonly detail?: string }>({
+            at: e.at,
+            id: e.word('id')?.value,
+            rule,
+            of: e.word('of'),
+            reason,
+            acceptedBy: e.word('acceptedBy'),
+            until: e.word('until'),
+            detail: e.word('detail')?.value,
+          }),
+        ];
+      });
+  },
+);

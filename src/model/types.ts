@@ -249,6 +249,8 @@ export interface Apply extends WorkBase {
   readonly product?: Product;
   readonly productId?: Stated<string>;
   readonly layer?: Layer;
+  /** As written, for work of a generic material. */
+  readonly material?: Stated<string>;
   readonly family: Family;
   readonly extendsMm?: Measured;
   readonly offCenterMm?: Measured;

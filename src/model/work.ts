@@ -5,7 +5,7 @@ import {
   SIDES,
   type Apply,
   type Close,
-  type EdgeBond,
+  
   type Family,
   type Hold,
   type HoldFor,
@@ -52,6 +52,70 @@ function joint(e: Entry | undefined): JointShape | undefined {
       });
 }
 
+/** How each key of applied work becomes a field of the model: what is absent costs nothing. */
+const APPLY_FIELDS: Readonly<Record<string, readonly [keyof Apply, (e: Entry, key: string) => unknown]>> = (() => {
+  const length = (e: Entry, key: string): unknown => e.length(key);
+  const film = (e: Entry, key: string): unknown => e.quantity(key, 'film');
+  const word = (e: Entry, key: string): unknown => e.word(key);
+  const truth = (e: Entry, key: string): unknown => e.truth(key);
+  const count = (e: Entry, key: string): unknown => e.count(key);
+  return {
+    trade: ['trade', word],
+    wait: ['waitS', (e, key) => e.quantity(key, 'time')],
+    note: ['note', word],
+    material: ['material', word],
+    extends: ['extendsMm', length],
+    offCenter: ['offCenterMm', length],
+    ontoWall: ['ontoWallMm', length],
+    intoOpening: ['intoOpeningMm', (e, key) => (e.word(key)?.value === 'full' ? 'full' : e.length(key))],
+    pastJambs: ['pastJambsMm', length],
+    aboveHead: ['aboveHeadMm', length],
+    belowSill: ['belowSillMm', length],
+    downJambs: ['downJambsMm', length],
+    slope: ['slope', (e, key) => e.quantity(key, 'slope')],
+    backDam: ['backDamMm', length],
+    endDams: ['endDamsMm', length],
+    corners: ['corners', word],
+    upstand: ['upstandMm', length],
+    projects: ['projectsMm', length],
+    bearing: ['bearingMm', length],
+    slack: ['slackMm', length],
+    unbonded: ['unbondedMm', length],
+    movement: ['movementMm', length],
+    aboveGrade: ['aboveGradeMm', length],
+    ontoFoundation: ['ontoFoundationMm', length],
+    exposedFoundation: ['exposedFoundationMm', length],
+    roll: ['rollMm', length],
+    courseLap: ['courseLapMm', length],
+    endLap: ['endLapMm', length],
+    courses: ['courses', word],
+    edge: ['edge', word],
+    edgeSeal: ['edgeSeal', word],
+    wetFilm: ['wetFilmUm', film],
+    dryFilm: ['dryFilmUm', film],
+    coats: ['coats', count],
+    thinner: ['thinner', (e, key) => e.quantity(key, 'fraction')],
+    joint: ['joint', (e, key) => joint(e.get(key))],
+    bondedFaces: ['bondedFaces', count],
+    cornersContinuous: ['cornersContinuous', truth],
+    sealPosition: ['sealPosition', word],
+    fillsCavity: ['fillsCavity', truth],
+    weeps: ['weeps', (e, key) => weeps(e.get(key))],
+    fasteners: ['fastenersThroughPan', word],
+  };
+})();
+
+function weeps(e: Entry | undefined): Apply['weeps'] {
+  return e === undefined
+    ? undefined
+    : given<NonNullable<Apply['weeps']>>({
+        at: e.at,
+        count: e.count('count'),
+        spacingMm: e.length('spacing'),
+        sizeMm: e.length('size'),
+      });
+}
+
 function apply(e: Entry, base: Pick<Apply, 'at' | 'step' | 'id'>, names: Names): Apply {
   const of = e.words('of');
   const places = e.words<Place>('place');
@@ -66,11 +130,11 @@ function apply(e: Entry, base: Pick<Apply, 'at' | 'step' | 'id'>, names: Names):
     product?.family ??
     layer?.family ??
     (material === undefined ? 'other' : familyOfMaterial(material.value));
-  const into = e.word('intoOpening');
-  const weeps = e.get('weeps');
-  return given<Apply>({
-    ...base,
-    action: 'apply',
+  const work = {
+    action: 'apply' as const,
+    at: base.at,
+    step: base.step,
+    id: base.id,
     places,
     of,
     family,
@@ -79,62 +143,21 @@ function apply(e: Entry, base: Pick<Apply, 'at' | 'step' | 'id'>, names: Names):
     layer,
     openings: atPenetration ? [] : names.openings(of),
     penetrations: atPenetration ? names.penetrations(of) : [],
-    trade: e.word('trade'),
-    waitS: e.quantity('wait', 'time'),
-    note: e.word('note'),
-    extendsMm: e.length('extends'),
-    offCenterMm: e.length('offCenter'),
-    ontoWallMm: e.length('ontoWall'),
-    intoOpeningMm: into?.value === 'full' ? 'full' : e.length('intoOpening'),
-    pastJambsMm: e.length('pastJambs'),
-    aboveHeadMm: e.length('aboveHead'),
-    belowSillMm: e.length('belowSill'),
-    downJambsMm: e.length('downJambs'),
-    slope: e.quantity('slope', 'slope'),
-    backDamMm: e.length('backDam'),
-    endDamsMm: e.length('endDams'),
-    corners: e.word<NonNullable<Apply['corners']>['value']>('corners'),
-    upstandMm: e.length('upstand'),
-    projectsMm: e.length('projects'),
-    bearingMm: e.length('bearing'),
-    slackMm: e.length('slack'),
-    unbondedMm: e.length('unbonded'),
-    movementMm: e.length('movement'),
-    aboveGradeMm: e.length('aboveGrade'),
-    ontoFoundationMm: e.length('ontoFoundation'),
-    exposedFoundationMm: e.length('exposedFoundation'),
     lapsOnto: e.pairs('lapsOnto').flatMap(([onto]) => {
       const lapMm = e.get('lapsOnto')?.length(onto);
       return lapMm === undefined ? [] : [{ onto, lapMm }];
     }),
     tuckedUnder: e.words('tuckedUnder'),
-    rollMm: e.length('roll'),
-    courseLapMm: e.length('courseLap'),
-    endLapMm: e.length('endLap'),
-    courses: e.word<'bottom up' | 'top down'>('courses'),
-    edge: e.word<EdgeBond>('edge'),
-    edgeSeal: e.word('edgeSeal'),
-    wetFilmUm: e.quantity('wetFilm', 'film') ?? layer?.wetFilmUm,
-    dryFilmUm: e.quantity('dryFilm', 'film') ?? layer?.dryFilmUm,
-    coats: e.count('coats'),
-    thinner: e.quantity('thinner', 'fraction'),
-    joint: joint(e.get('joint')),
-    bondedFaces: e.count('bondedFaces'),
     sides: sides(e),
-    cornersContinuous: e.truth('cornersContinuous'),
-    sealPosition: e.word<NonNullable<Apply['sealPosition']>['value']>('sealPosition'),
-    fillsCavity: e.truth('fillsCavity'),
-    weeps:
-      weeps === undefined
-        ? undefined
-        : given<NonNullable<Apply['weeps']>>({
-            at: weeps.at,
-            count: weeps.count('count'),
-            spacingMm: weeps.length('spacing'),
-            sizeMm: weeps.length('size'),
-          }),
-    fastenersThroughPan: e.word<NonNullable<Apply['fastenersThroughPan']>['value']>('fasteners'),
-  });
+    wetFilmUm: layer?.wetFilmUm,
+    dryFilmUm: layer?.dryFilmUm,
+  };
+  const fields: Record<string, unknown> = work;
+  for (const key of e.keys()) {
+    const field = APPLY_FIELDS[key];
+    if (field !== undefined) fields[field[0]] = field[1](e, key);
+  }
+  return given<Apply>(work);
 }
 
 function setIn(e: Entry, base: Pick<SetIn, 'at' | 'step' | 'id'>, names: Names): SetIn {

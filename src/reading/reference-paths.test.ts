@@ -29,7 +29,7 @@ describe('a reference', () => {
     ['a\0.yaml', 'unsafe-content', 'The path holds a zero character; write it without.'],
     ['b\\a.yaml', 'unknown-reference', 'b\\a.yaml is written with backslashes; write / between folders.'],
     ['  ', 'unknown-reference', 'The path is empty; name a file.'],
-    ['.', 'unsafe-content', '. leads out of the library (x); move the document into it.'],
+    ['.', 'unsafe-content', '. leads out of the library; move the document into it.'],
   ])('%j is refused even where no schema was asked', (text, code, message) => {
     const root = join(folderWith({ 'x/a.yaml': 'a: 1' }), 'x');
     expect(paths(root).resolve(root, text)).toEqual({ code, message });

@@ -81,7 +81,7 @@ export class ReferencePaths {
   #outside(text: string): Resolved {
     return {
       code: 'unsafe-content',
-      message: `${text} leads out of the library (${basename(this.root)}); move the document into it.`,
+      message: `${text} leads out of the library; move the document into it.`,
     };
   }
 
