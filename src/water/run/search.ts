@@ -13,7 +13,7 @@ import type { Piece, Rect, WallFace } from '../../geometry/types.js';
 import type { Detail, Opening, Penetration } from '../../model/types.js';
 
 /** What closes the gap between wall and unit at the head, so that water on the face runs over it. */
-export type HeadClosure = (opening: Opening) => boolean;
+export type HeadClosure = (opening: Opening) => boolean | undefined;
 
 interface Hole {
   readonly rect: Rect;
@@ -29,13 +29,17 @@ interface Start {
   readonly depth: Depth;
 }
 
+/** More pieces than ever lie over one point; a key of the memory has room for each depth. */
+const DEEPEST = 1024;
+const NOTHING: Transition['happenings'] = [];
+
 /** Walks one column from a start to the end. */
 export class Search {
   readonly face: WallFace;
   readonly holes: readonly Hole[];
   readonly closed: HeadClosure;
   readonly isOpen: (piece: number) => boolean;
-  private readonly memo = new Map<string, Transition>();
+  private readonly memo = new Map<number, Transition>();
 
   constructor(detail: Detail, face: WallFace, closed: HeadClosure) {
     this.face = face;
@@ -53,8 +57,10 @@ export class Search {
   }
 
   private step(above: number, depth: Depth, below: number): Transition {
-    const { cells } = this.face.grid;
-    const key = `${String(cells[above])} ${String(depth)} ${String(cells[below])}`;
+    const { cells, stacks } = this.face.grid;
+    const [from, to] = [cells[above] as number, cells[below] as number];
+    if (from === to) return { depth, happenings: NOTHING };
+    const key = (from * stacks.length + to) * DEEPEST + depth + 1;
     let found = this.memo.get(key);
     if (found === undefined) {
       found = transition(this.stack(above), depth, this.stack(below), this.isOpen);
@@ -83,9 +89,10 @@ export class Search {
         : { kind: 'opening', u, v, opening, why: 'behind the flange at the head' };
     if (depth < 0 || depth < stack.length - 1)
       return { kind: 'opening', u, v, opening, why: 'behind the flashing at the head' };
-    return this.closed(opening)
-      ? { kind: 'daylight', u, v, opening, why: 'over the seal at the head' }
-      : { kind: 'opening', u, v, opening, why: 'through the open joint at the head' };
+    const closed = this.closed(opening);
+    if (closed === true) return { kind: 'daylight', u, v, opening, why: 'over the seal at the head' };
+    const end: WaterEnd = { kind: 'opening', u, v, opening, why: 'through the open joint at the head' };
+    return closed === undefined ? { ...end, isUntold: true } : end;
   }
 
   /** The joint that bare substrate lets water into at this cell: one along its sides or across its lower edge. */

@@ -23,6 +23,8 @@ export interface WaterEnd {
   readonly opening?: Opening;
   readonly penetration?: Penetration;
   readonly joint?: JointSegment;
+  /** The documents leave out what decides this end. */
+  readonly isUntold?: boolean;
   /** Why it ends there, when that is not plain from the kind. */
   readonly why?: string;
 }

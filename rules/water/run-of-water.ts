@@ -1,0 +1,121 @@
+import { defineRule } from '../../src/engine/rule.js';
+import type { Source } from '../../src/engine/result.js';
+import type { WallFace } from '../../src/geometry/types.js';
+import type { Detail } from '../../src/model/types.js';
+import { formatQuantity } from '../../src/quantity/format.js';
+import { pieceName } from '../../src/geometry/piece-name.js';
+import { showsField } from '../../src/water/run/pan.js';
+import { runOfWater } from '../../src/water/run/run.js';
+import { endText, stepsOf } from '../../src/water/run/tell.js';
+import type { WaterPath, WaterStep } from '../../src/water/run/types.js';
+
+const GRAVITY: Source = {
+  basis: 'physics',
+  citation: 'water runs down, and inward where an upper edge is open',
+  provenance: 'computed',
+};
+const CODE: Source = {
+  basis: 'code',
+  citation: 'IRC R703.2',
+  provenance: 'seen',
+  url: 'https://up.codes/s/water-resistive-barrier',
+};
+const LAPPING: Source = {
+  basis: 'guide',
+  citation: 'FEMA P-499, fact sheet 1.9',
+  provenance: 'seen',
+  url: 'https://www.yumpu.com/en/document/view/11684418/fema-p-499-home-builders-guide-to-coastal-construction/52',
+};
+
+/**
+ * The step at which the way went wrong: where the water got behind a piece and did not come out again, or else where it
+ * dropped off the last piece.
+ */
+function breachOf(path: WaterPath): WaterStep | undefined {
+  const out = path.steps.findLastIndex((s) => s.what === 'comes out');
+  const behind = path.steps.slice(out + 1).find((s) => s.what === 'behind');
+  return behind ?? path.steps.findLast((s) => s.what === 'drops' && s.onto === undefined);
+}
+
+/** True when the way says something about the wall and not only that the drawing stops. */
+function isShown(path: WaterPath, detail: Detail, face: WallFace): boolean {
+  if (!showsField(face)) return false;
+  const starts = path.steps[0];
+  const whole = detail.work.some(
+    (w) => w.action === 'apply' && w.places.some((p) => p.value === 'field' || p.value === 'field above sill'),
+  );
+  if (starts?.piece === undefined && !whole) return false;
+  // Without a unit the opening is a hole in the drawing, and what happens at its head is not shown.
+  return path.end.isUntold !== true && (path.end.kind !== 'opening' || path.end.opening?.unit !== undefined);
+}
+
+/** Paths from one source that go wrong at the same piece in the same way are one finding. */
+function together(paths: readonly WaterPath[]): (readonly [WaterPath, ...WaterPath[]])[] {
+  const groups = new Map<string, [WaterPath, ...WaterPath[]]>();
+  for (const path of paths) {
+    const key = [path.source.name, path.end.kind, path.end.opening?.id, breachOf(path)?.piece?.id].join(' | ');
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [path]);
+    else group.push(path);
+  }
+  return [...groups.values()];
+}
+
+/** Water on the wall face, traced from every source to its end. */
+export default defineRule({
+  id: 'water/run-of-water',
+  title: 'Run of water on the wall face',
+  summary: 'Water that runs down the wall face, from wherever it comes, ends at daylight.',
+  level: 'error',
+  reads: ['work.place', 'work.tuckedUnder', 'work.edge', 'product.edge', 'openings', 'penetrations', 'wall.sheet'],
+  sources: [GRAVITY, CODE, LAPPING],
+  *review({ detail, face }) {
+    if (!detail.work.some((w) => w.action === 'apply')) return;
+    const shown = runOfWater(detail, face).face.filter((p) => isShown(p, detail, face));
+    const sources = this.sources;
+    for (const paths of together(shown.filter((p) => p.end.kind !== 'daylight'))) {
+      const [path] = paths;
+      const breach = breachOf(path);
+      const piece = breach?.piece;
+      const at = piece?.at ?? path.end.opening?.at ?? path.end.penetration?.at ?? detail.at;
+      const width = formatQuantity(
+        paths.reduce((sum, p) => sum + p.u1 - p.u0, 0),
+        'length',
+        { system: 'US' },
+      );
+      const how =
+        piece === undefined
+          ? ''
+          : breach?.what === 'behind'
+            ? `, because it gets behind ${pieceName(piece)}`
+            : `, because nothing takes it up below ${pieceName(piece)}`;
+      const source = path.source.name.replace(/^./, (c) => c.toUpperCase());
+      yield {
+        kind: 'fail',
+        message: `${source} ends ${endText(path.end)} over a width of ${width}${how}.`,
+        at,
+        subject: path.source.name,
+        required: 'an end at daylight',
+        provided: endText(path.end),
+        correct:
+          piece === undefined
+            ? 'Cover the bare wall, or close the joint where the water goes in.'
+            : breach?.what === 'behind'
+              ? `Lap what lies above over ${pieceName(piece)}, or close its upper edge.`
+              : `Lap ${pieceName(piece)} over what lies below it.`,
+        sources,
+        flow: stepsOf(path, detail.at),
+      };
+    }
+    const right = shown.filter((p) => p.end.kind === 'daylight').length;
+    if (shown.length > 0 && right === shown.length) {
+      yield {
+        kind: 'pass',
+        message: `Water on the wall face was traced from ${new Set(shown.map((p) => p.source)).size} sources; all of it ends at daylight.`,
+        at: detail.at,
+        subject: 'wall face',
+        sources,
+      };
+    }
+  },
+});
