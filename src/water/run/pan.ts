@@ -94,6 +94,8 @@ export function panPath(detail: Detail, face: WallFace, opening: Opening, facePa
       ]);
     }
   }
+  const isShown = showsField(face);
+  const wrong = isShown ? facePaths.find((p) => p.end.kind !== 'daylight') : undefined;
   const passages = passagesFrom(detail, face, opening, pan);
   const way = findWay(passages, (p) => p.blockers.length === 0);
   if (way === undefined) {
@@ -102,12 +104,13 @@ export function panPath(detail: Detail, face: WallFace, opening: Opening, facePa
       p.step,
       ...p.blockers.map((b) => ({ message: `It is stopped by ${b.message}.`, at: b.at })),
     ]);
+    // Off the outer leg it is out of the pan; where it went wrong there, the run down the wall face tells the end.
+    if (blocked[0]?.from === 'outer leg' && wrong !== undefined)
+      return { ...done(wrong.end, notes, unknown), end: wrong.end };
     return done({ kind: 'held in pan', why: blocked[0]?.blockers[0]?.message ?? 'no way out' }, notes);
   }
   unknown.push(...way.flatMap((p) => p.unknown));
-  const isShown = showsField(face);
   if (!isShown) unknown.push({ message: 'work.place: field', at: detail.at });
-  const wrong = isShown ? facePaths.find((p) => p.end.kind !== 'daylight') : undefined;
   const over = way.map((p) => p.step);
   if (wrong !== undefined) {
     const last: Note = { message: 'Below the pan it does not stay outside the barrier.', at: pan.at };
