@@ -11,6 +11,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { floor } from './floor.mjs';
 import { generate } from './generate.mjs';
+import { water } from './water.mjs';
 
 const dist = path.resolve(process.env.LAPWRIGHT_DIST ?? path.join(import.meta.dirname, '../dist'));
 const program = path.join(dist, 'lapwright.js');
@@ -121,6 +122,7 @@ try {
   row('lapwright --version', version, bare, 1.4);
   row('lapwright review of one detail', single, bare, 3);
   row('lapwright rules', several, bare);
+  await water(print);
 } finally {
   rmSync(scratch, { recursive: true, force: true });
 }

@@ -12,9 +12,11 @@ import { LEVEL_ORDER, type Level, type Notification, type Outcome, type Result }
 import type { Rule, RuleSubject } from './rule.js';
 import type { RuleSettings } from './settings.js';
 import { buildFace } from '../geometry/face.js';
+import { outsideTheWall } from '../geometry/outside.js';
 import type { WallFace } from '../geometry/types.js';
 import { buildDetail, type Reach } from '../model/detail.js';
 import type { Detail } from '../model/types.js';
+import { spanOfLocus } from '../reading/locus.js';
 import type { ReadDocument, ReadingProblem } from '../reading/types.js';
 
 export interface ReviewOptions {
@@ -95,12 +97,12 @@ function finish(
 }
 
 /** Reviews one typed detail. Pure: same detail, rules, settings and date, same answer. */
-export function reviewDetail(detail: Detail, options: ReviewOptions): DetailReview {
+export function reviewDetail(detail: Detail, options: ReviewOptions, known?: WallFace): DetailReview {
   const notifications: Notification[] = [];
   const fingerprints = options.fingerprints ?? new Fingerprints();
   const ran = new Set<string>();
   const results: FinishedResult[] = [];
-  let held: WallFace | undefined;
+  let held = known;
   const face = (): WallFace => (held ??= buildFace(detail));
   for (const rule of options.rules) {
     const set = options.settings.levelOf(rule.id);
@@ -141,7 +143,16 @@ export function reviewDocument(
       notifications: [],
     };
   }
-  return reviewDetail(detail, options);
+  const face = buildFace(detail);
+  const outside = outsideTheWall(detail, face);
+  if (outside.length > 0) {
+    const results = outside.map(({ at, message }) => {
+      const problem = { code: 'wrong-geometry' as const, message, file: at.document.file, span: spanOfLocus(at) };
+      return resultOfProblem(problem, document.id);
+    });
+    return { documentId: document.id, title: detail.title, results: inOrder(results), notifications: [] };
+  }
+  return reviewDetail(detail, options, face);
 }
 
 /**

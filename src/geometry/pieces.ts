@@ -35,20 +35,50 @@ export function penetrationRect(p: Penetration): Rect {
   };
 }
 
-/** The part of the face that the detail shows: the openings and penetrations with what `face` adds around them. */
+/** Longest reach of any work beyond an opening or a penetration, mm. */
+function farthestReach(detail: Detail): number {
+  const reaches = detail.work.flatMap((w) =>
+    w.action !== 'apply'
+      ? []
+      : [
+          (w.ontoWallMm?.value ?? 0) + (w.openings[0]?.unit?.flangeMm?.value ?? 0),
+          w.pastJambsMm?.value ?? 0,
+          w.extendsMm?.value ?? 0,
+          w.aboveHeadMm?.value ?? 0,
+          w.belowSillMm?.value ?? 0,
+          w.endDamsMm?.value ?? 0,
+        ],
+  );
+  return Math.max(0, ...reaches);
+}
+
+/**
+ * The part of the face that the detail shows: the openings and penetrations with what `face` adds around them. Where the
+ * author does not say how much, it is made large enough for all that is drawn.
+ */
 export function faceBounds(detail: Detail): Rect {
-  const around = bounding(
-    detail.openings.length > 0 ? detail.openings.map(openingRect) : detail.penetrations.map(penetrationRect),
-  ) ?? { u0: 0, v0: 0, u1: 1, v1: 1 };
-  const every = bounding([around, ...detail.penetrations.map(penetrationRect)]) ?? around;
-  const { leftMm, rightMm, belowMm, aboveMm } = detail.face;
-  // A penetration outside the window shown widens it by a hand's breadth, so that its collar is never cut.
-  const margin = 150;
+  const penetrations = detail.penetrations.map(penetrationRect);
+  const around = bounding(detail.openings.length > 0 ? detail.openings.map(openingRect) : penetrations) ?? {
+    u0: 0,
+    v0: 0,
+    u1: 1,
+    v1: 1,
+  };
+  const { leftMm, rightMm, belowMm, aboveMm, assumed } = detail.face;
+  const shown = {
+    u0: snap(around.u0 - leftMm),
+    v0: snap(around.v0 - belowMm),
+    u1: snap(around.u1 + rightMm),
+    v1: snap(around.v1 + aboveMm),
+  };
+  if (!assumed) return shown;
+  const margin = farthestReach(detail) + 150;
+  const every = bounding([around, ...penetrations]) ?? around;
   return {
-    u0: snap(Math.min(around.u0 - leftMm, every.u0 - margin)),
-    v0: snap(Math.min(around.v0 - belowMm, every.v0 - margin)),
-    u1: snap(Math.max(around.u1 + rightMm, every.u1 + margin)),
-    v1: snap(Math.max(around.v1 + aboveMm, every.v1 + margin)),
+    u0: snap(Math.min(shown.u0, every.u0 - margin)),
+    v0: snap(Math.min(shown.v0, every.v0 - margin)),
+    u1: snap(Math.max(shown.u1, every.u1 + margin)),
+    v1: snap(Math.max(shown.v1, every.v1 + margin)),
   };
 }
 
