@@ -1,10 +1,10 @@
-import { againstLimit, type Comparison } from '../../src/engine/against-limit.js';
+import { againstLimit, statedSize } from '../../src/engine/against-limit.js';
 import type { Limit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
-import type { Outcome, Source } from '../../src/engine/result.js';
+import type { Source } from '../../src/engine/result.js';
 import { fieldPieces } from '../../src/geometry/around-opening.js';
 import { edgeOverlap } from '../../src/geometry/overlap.js';
-import type { Apply, Detail, Measured } from '../../src/model/types.js';
+import type { Apply, Detail } from '../../src/model/types.js';
 import { HABIT, habit, hasMasonry } from '../../src/water/laps.js';
 
 const BIA: Source = {
@@ -72,21 +72,21 @@ export default defineRule({
           (w) => w.upstandMm !== undefined || w.family === 'metal flashing' || w.family === 'flexible flashing',
         )
       : []) {
-      yield size(
+      yield statedSize({
         work,
-        'upstand',
-        work.upstandMm,
-        'how far it turns up the backing',
-        limit({
+        field: 'upstand',
+        size: work.upstandMm,
+        what: 'how far it turns up the backing',
+        limit: limit({
           property: 'upstand',
           subject: 'through-wall flashing',
           product: work.product,
           comparison: 'at least',
           offered: [UPSTAND],
         }),
-        (p) => `"${work.id}" turns up ${p} on the backing`,
-        (r) => `Turn "${work.id}" up ${r} ("upstand").`,
-      );
+        sentence: (p) => `"${work.id}" turns up ${p} on the backing`,
+        correct: (r) => `Turn "${work.id}" up ${r} ("upstand").`,
+      });
       const piece = face.piecesOf(work.id).find((p) => p.role === 'base flashing' && p.face.length > 0);
       const over = piece === undefined ? [] : fieldPieces(face).filter((p) => face.lapBetween(p, piece)?.over === p);
       const first = over[0];
@@ -144,76 +144,44 @@ export default defineRule({
     const flashing = base.find((w) => w.aboveGradeMm !== undefined || w.upstandMm !== undefined) ?? first;
     const onto = base.find((w) => w.ontoFoundationMm !== undefined) ?? first;
     const shown = base.find((w) => w.exposedFoundationMm !== undefined) ?? flashing;
-    yield size(
-      onto,
-      'ontoFoundation',
-      onto.ontoFoundationMm,
-      'how far it laps onto the foundation',
-      limit({
+    yield statedSize({
+      work: onto,
+      field: 'ontoFoundation',
+      size: onto.ontoFoundationMm,
+      what: 'how far it laps onto the foundation',
+      limit: limit({
         property: 'lap onto foundation',
         subject: 'base flashing',
         product: onto.product,
         comparison: 'at least',
         offered: habit(number('ontoFoundation')),
       }),
-      (p) => `"${onto.id}" laps ${p} onto the foundation`,
-      (r) => `Carry "${onto.id}" ${r} onto the foundation or its waterproofing ("ontoFoundation").`,
-    );
-    yield size(
-      flashing,
-      'aboveGrade',
-      flashing.aboveGradeMm,
-      'how high above grade it stands',
-      limit({
+      sentence: (p) => `"${onto.id}" laps ${p} onto the foundation`,
+      correct: (r) => `Carry "${onto.id}" ${r} onto the foundation or its waterproofing ("ontoFoundation").`,
+    });
+    yield statedSize({
+      work: flashing,
+      field: 'aboveGrade',
+      size: flashing.aboveGradeMm,
+      what: 'how high above grade it stands',
+      limit: limit({
         property: 'base flashing above grade',
         subject: 'base flashing',
         product: flashing.product,
         comparison: 'at least',
         offered: [ABOVE_GRADE],
       }),
-      (p) => `"${flashing.id}" stands ${p} above grade`,
-      (r) => `Raise "${flashing.id}" to ${r} above grade ("aboveGrade").`,
-    );
-    yield size(
-      shown,
-      'exposedFoundation',
-      shown.exposedFoundationMm,
-      'how much of the foundation stays in sight above grade',
-      exposedLimit(detail),
-      (p) => `${p} of foundation stays in sight above grade below "${shown.id}"`,
-      (r) => `Keep ${r} of foundation in sight above grade ("exposedFoundation").`,
-    );
+      sentence: (p) => `"${flashing.id}" stands ${p} above grade`,
+      correct: (r) => `Raise "${flashing.id}" to ${r} above grade ("aboveGrade").`,
+    });
+    yield statedSize({
+      work: shown,
+      field: 'exposedFoundation',
+      size: shown.exposedFoundationMm,
+      what: 'how much of the foundation stays in sight above grade',
+      limit: exposedLimit(detail),
+      sentence: (p) => `${p} of foundation stays in sight above grade below "${shown.id}"`,
+      correct: (r) => `Keep ${r} of foundation in sight above grade ("exposedFoundation").`,
+    });
   },
 });
-
-function size(
-  work: Apply,
-  field: string,
-  given: Measured | undefined,
-  what: string,
-  limit: Limit | undefined,
-  sentence: Comparison['sentence'],
-  correct: Comparison['correct'],
-): Outcome {
-  const subject = `${field} of ${work.id}`;
-  if (given === undefined)
-    return {
-      kind: 'open',
-      subject,
-      at: work.at,
-      missing: [`work.${field}`],
-      message: `"${work.id}" does not say ${what}; add "${field}".`,
-    };
-  return againstLimit({
-    subject,
-    at: given.at,
-    dimension: 'length',
-    comparison: 'at least',
-    provided: given.value,
-    like: given,
-    limit,
-    sentence,
-    correct,
-    missing: [],
-  });
-}

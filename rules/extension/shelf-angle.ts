@@ -1,7 +1,7 @@
-import { againstLimit, type Comparison } from '../../src/engine/against-limit.js';
-import type { Limit, OfferedLimit } from '../../src/engine/limits.js';
+import { againstLimit, statedSize } from '../../src/engine/against-limit.js';
+import type { OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
-import type { Outcome, Source } from '../../src/engine/result.js';
+import type { Source } from '../../src/engine/result.js';
 import { shedsWater } from '../../src/model/families.js';
 import type { Apply, Detail, Measured } from '../../src/model/types.js';
 
@@ -53,15 +53,15 @@ export default defineRule({
       if (work.action !== 'apply' || !shedsWater(work.family) || !work.places.some((p) => p.value === 'shelf angle'))
         continue;
       const common = { subject: 'through-wall flashing', product: work.product, comparison: 'at least' } as const;
-      yield size(
+      yield statedSize({
         work,
-        'upstand',
-        work.upstandMm,
-        'how far it turns up the backing',
-        limit({ ...common, property: 'upstand', offered: offeredUpstand }),
-        (p) => `"${work.id}" turns up ${p} on the backing`,
-        (r) => `Turn "${work.id}" up ${r} ("upstand").`,
-      );
+        field: 'upstand',
+        size: work.upstandMm,
+        what: 'how far it turns up the backing',
+        limit: limit({ ...common, property: 'upstand', offered: offeredUpstand }),
+        sentence: (p) => `"${work.id}" turns up ${p} on the backing`,
+        correct: (r) => `Turn "${work.id}" up ${r} ("upstand").`,
+      });
       const over = lapOver(detail, work);
       if (over === undefined) {
         yield {
@@ -86,47 +86,15 @@ export default defineRule({
           related: [{ message: 'the flashing on the angle', at: work.at }],
         });
       }
-      yield size(
+      yield statedSize({
         work,
-        'projects',
-        work.projectsMm,
-        'how far its drip stands clear of the face',
-        limit({ ...common, property: 'drip projection', offered: [DRIP] }),
-        (p) => `The drip of "${work.id}" stands ${p} clear of the face`,
-        (r) => `Let the drip stand clear by ${r} ("projects").`,
-      );
+        field: 'projects',
+        size: work.projectsMm,
+        what: 'how far its drip stands clear of the face',
+        limit: limit({ ...common, property: 'drip projection', offered: [DRIP] }),
+        sentence: (p) => `The drip of "${work.id}" stands ${p} clear of the face`,
+        correct: (r) => `Let the drip stand clear by ${r} ("projects").`,
+      });
     }
   },
 });
-
-function size(
-  work: Apply,
-  field: string,
-  given: Measured | undefined,
-  what: string,
-  limit: Limit | undefined,
-  sentence: Comparison['sentence'],
-  correct: Comparison['correct'],
-): Outcome {
-  const subject = `${field} of ${work.id}`;
-  if (given === undefined)
-    return {
-      kind: 'open',
-      subject,
-      at: work.at,
-      missing: [`work.${field}`],
-      message: `"${work.id}" does not say ${what}; add "${field}".`,
-    };
-  return againstLimit({
-    subject,
-    at: given.at,
-    dimension: 'length',
-    comparison: 'at least',
-    provided: given.value,
-    like: given,
-    limit,
-    sentence,
-    correct,
-    missing: [],
-  });
-}

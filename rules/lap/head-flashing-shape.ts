@@ -1,8 +1,8 @@
-import { againstLimit, type Comparison } from '../../src/engine/against-limit.js';
+import { statedSize } from '../../src/engine/against-limit.js';
 import type { Limit, OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
-import type { Outcome, Source } from '../../src/engine/result.js';
-import type { Apply, Detail, Measured } from '../../src/model/types.js';
+import type { Source } from '../../src/engine/result.js';
+import type { Detail } from '../../src/model/types.js';
 
 const NBC: Source = {
   basis: 'code',
@@ -35,22 +35,23 @@ export default defineRule({
         continue;
       const upstand = work.upstandMm ?? work.ontoWallMm;
       const alone = (o: OfferedLimit): Limit => ({ ...o, others: [] });
-      yield size(
+      yield statedSize({
         work,
-        'upstand',
-        'upstand',
-        upstand,
-        'length',
-        limit({
+        name: 'upstand',
+        field: 'upstand',
+        size: upstand,
+        dimension: 'length',
+        limit: limit({
           property: 'upstand',
           subject: 'head flashing',
           product: work.product,
           comparison: 'at least',
           offered: [offer(detail, UPSTAND)],
         }),
-        (p) => `"${work.id}" turns up ${p} behind the barrier`,
-        (r) => `Turn "${work.id}" up ${r} ("upstand").`,
-      );
+        sentence: (p) => `"${work.id}" turns up ${p} behind the barrier`,
+        correct: (r) => `Turn "${work.id}" up ${r} ("upstand").`,
+        what: 'its upstand',
+      });
       const slope = work.slope;
       if (slope !== undefined && slope.value < 0) {
         yield {
@@ -64,67 +65,35 @@ export default defineRule({
           correct: `Slope "${work.id}" to the exterior by at least ${SLOPE.text}.`,
         };
       } else {
-        yield size(
+        yield statedSize({
           work,
-          'slope',
-          'slope',
-          slope,
-          'slope',
-          alone(offer(detail, SLOPE)),
-          (p) => `"${work.id}" slopes ${p} to the exterior`,
-          (r) => `Slope "${work.id}" by ${r}, after shrinkage of the framing ("slope").`,
-        );
+          name: 'slope',
+          field: 'slope',
+          size: slope,
+          dimension: 'slope',
+          limit: alone(offer(detail, SLOPE)),
+          sentence: (p) => `"${work.id}" slopes ${p} to the exterior`,
+          correct: (r) => `Slope "${work.id}" by ${r}, after shrinkage of the framing ("slope").`,
+          what: 'its slope',
+        });
       }
-      yield size(
+      yield statedSize({
         work,
-        'drip',
-        'projects',
-        work.projectsMm,
-        'length',
-        limit({
+        name: 'drip',
+        field: 'projects',
+        size: work.projectsMm,
+        dimension: 'length',
+        limit: limit({
           property: 'drip projection',
           subject: 'head flashing',
           product: work.product,
           comparison: 'at least',
           offered: [offer(detail, PROJECTION)],
         }),
-        (p) => `The drip of "${work.id}" stands ${p} clear of the surface below`,
-        (r) => `Let the drip stand clear by ${r} ("projects").`,
-      );
+        sentence: (p) => `The drip of "${work.id}" stands ${p} clear of the surface below`,
+        correct: (r) => `Let the drip stand clear by ${r} ("projects").`,
+        what: 'its drip',
+      });
     }
   },
 });
-
-/** One size against its limit; open when it is not stated. */
-function size(
-  work: Apply,
-  name: string,
-  field: string,
-  given: Measured | undefined,
-  dimension: Comparison['dimension'],
-  limit: Limit | undefined,
-  sentence: Comparison['sentence'],
-  correct: Comparison['correct'],
-): Outcome {
-  const subject = `${name} of ${work.id}`;
-  if (given === undefined)
-    return {
-      kind: 'open',
-      subject,
-      at: work.at,
-      missing: [`work.${field}`],
-      message: `The metal head flashing "${work.id}" does not state its ${name}; add "${field}".`,
-    };
-  return againstLimit({
-    subject,
-    at: given.at,
-    dimension,
-    comparison: 'at least',
-    provided: given.value,
-    like: given,
-    limit,
-    sentence,
-    correct,
-    missing: [],
-  });
-}

@@ -3,6 +3,7 @@ import type { Limit } from './limits.js';
 import type { Outcome, Source } from './result.js';
 import { BASE_UNITS, type Dimension, type Quantity } from '../quantity/types.js';
 import { formatQuantity } from '../quantity/format.js';
+import type { Apply, Measured } from '../model/types.js';
 import type { Locus } from '../reading/types.js';
 
 export interface Comparison {
@@ -80,4 +81,42 @@ export function againstLimit(c: Comparison): Outcome {
     return { kind: 'pass', message, at, subject, related, required, provided, sources };
   const correct = met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required);
   return { kind: 'fail', message, at, subject, related, required, provided, sources, correct };
+}
+
+/** A size that a work states, or leaves out. */
+export interface StatedSize extends Pick<Comparison, 'limit' | 'sentence' | 'correct'> {
+  readonly work: Apply;
+  /** Key of the document: `upstand`. */
+  readonly field: string;
+  readonly size: Measured | undefined;
+  /** Ends the sentence `"W" does not say ...`: `how far it turns up the wall`. */
+  readonly what: string;
+  /** What the check is called; the field when absent. */
+  readonly name?: string;
+  readonly dimension?: Comparison['dimension'];
+}
+
+/** A stated size held against its least value; open when the work does not state it. */
+export function statedSize(c: StatedSize): Outcome {
+  const subject = `${c.name ?? c.field} of ${c.work.id}`;
+  if (c.size === undefined)
+    return {
+      kind: 'open',
+      subject,
+      at: c.work.at,
+      missing: [`work.${c.field}`],
+      message: `"${c.work.id}" does not say ${c.what}; add "${c.field}".`,
+    };
+  return againstLimit({
+    subject,
+    at: c.size.at,
+    dimension: c.dimension ?? 'length',
+    comparison: 'at least',
+    provided: c.size.value,
+    like: c.size,
+    limit: c.limit,
+    sentence: c.sentence,
+    correct: c.correct,
+    missing: [],
+  });
 }

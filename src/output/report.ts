@@ -2,27 +2,14 @@
  * What every printer receives, and the words they all share: the suggested review action, the counts and the
  * standard caution.
  */
-import type { Level, Notification, Result, Source } from '../engine/result.js';
-import type { Parameter } from '../engine/rule.js';
+import type { Card } from '../engine/cards.js';
+import type { Level, Notification, Result } from '../engine/result.js';
 
 /** A finding at or above this level makes the exit code 1. */
 export type FailOn = Exclude<Level, 'none'> | 'never';
 
 /** A rule as the printers need it: what it is, without the function. */
-export interface RuleCard {
-  /** `family/name`. */
-  readonly id: string;
-  readonly title: string;
-  /** One sentence: what must be true on the wall. */
-  readonly summary: string;
-  /** Level of a breach in this review, after the settings had their say. */
-  readonly level: Exclude<Level, 'none'>;
-  /** The rule's page as Markdown; called only by printers that show it. */
-  page(): string;
-  readonly sources: readonly Source[];
-  readonly caution?: string;
-  readonly parameters?: Readonly<Record<string, Parameter>>;
-}
+export type RuleCard = Card;
 
 /** A detail that was under review, whether or not anything was found in it. */
 export interface ReviewedDetail {
