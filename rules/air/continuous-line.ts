@@ -1,7 +1,10 @@
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
-import type { Piece, PieceRole, WallFace } from '../../src/geometry/types.js';
-import { SIDES, type Detail, type Opening, type Place, type Side, type WallEdge } from '../../src/model/types.js';
+import type { EdgeGap } from '../../src/continuity/edge-gaps.js';
+import { findGaps } from '../../src/continuity/gaps.js';
+import { planeOf } from '../../src/continuity/planes.js';
+import { inches } from '../../src/water/laps.js';
+import type { Detail, WallEdge } from '../../src/model/types.js';
 
 const PEN: Source = {
   basis: 'guide',
@@ -22,149 +25,98 @@ const LIST: Source = {
   url: 'https://studylib.net/doc/10123778/abaa-072726-fluid-applied-membrane-air-barrier-specification',
 };
 
-/** Places where work can carry the air barrier on past the drawn piece of wall. */
-const TIES: ReadonlySet<Place> = new Set<Place>([
-  'base of wall',
-  'top of wall',
-  'movement joint',
-  'shelf angle',
-  'inside corner of building',
-  'outside corner of building',
-  'interior face',
-  'field',
-  'field above sill',
-  'field below sill',
-]);
-const ROLE: Record<Side, PieceRole> = {
-  head: 'head flashing',
-  sill: 'sill flashing',
-  'left jamb': 'jamb flashing',
-  'right jamb': 'jamb flashing',
-};
-
-function edgeOutcome(detail: Detail, edge: WallEdge): Outcome {
+function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, field: string): Outcome {
   const what = `${edge.side} of the wall, where it meets ${edge.meets.value}`;
   const base = { subject: `${edge.side} edge: ${edge.meets.value}`, required: 'a tie-in', sources: [IECC, LIST, PEN] };
-  const tie = edge.tieIn;
-  if (tie === undefined)
-    return {
-      kind: 'fail',
-      message: `Nothing ties in the air barrier at the ${what}.`,
-      at: edge.at,
-      provided: 'none',
-      correct: 'Name the detail or the work item that carries the barrier on, under "tieIn".',
-      ...base,
-    };
-  const work = detail.work.find((w) => w.id === tie.value);
-  if (work === undefined && tie.value === detail.id)
-    return {
-      kind: 'fail',
-      message: `The tie-in at the ${what}, is this very detail.`,
-      at: tie.at,
-      provided: tie.value,
-      correct: 'Name the detail or the work item that carries the barrier on.',
-      ...base,
-    };
-  if (work === undefined)
+  const name = edge.tieIn?.value ?? '';
+  const at = edge.tieIn?.at ?? edge.at;
+  const work = detail.work.find((w) => w.id === name);
+  const related = work === undefined ? {} : { related: [{ message: 'the work that is named', at: work.at }] };
+  if (gap === undefined) {
+    const provided = work === undefined ? `detail "${name}"` : `"${name}"`;
     return {
       kind: 'pass',
-      message: `The air barrier is tied in at the ${what}, by detail "${tie.value}".`,
-      at: tie.at,
-      provided: `detail "${tie.value}"`,
+      message: `The air barrier is tied in at the ${what}, by ${provided}.`,
+      at,
+      provided,
       ...base,
     };
-  if (work.action === 'apply' && work.places.some((p) => TIES.has(p.value)))
+  }
+  if (gap.missing.length > 0)
     return {
-      kind: 'pass',
-      message: `The air barrier is tied in at the ${what}, by "${work.id}".`,
-      at: tie.at,
-      provided: `"${work.id}"`,
+      kind: 'open',
+      message: `Whether "${name}" meets the air barrier at the ${what}, is not told: declare ${gap.missing.join(', ')}.`,
+      at,
+      missing: gap.missing,
       ...base,
     };
-  const does =
-    work.action === 'apply' ? `is placed at ${work.places.map((p) => p.value).join(', ')}` : 'puts no material there';
-  return {
-    kind: 'fail',
-    message: `The tie-in at the ${what}, names "${work.id}", which ${does}.`,
-    at: tie.at,
-    provided: `"${work.id}"`,
-    correct: 'Name the work item or the detail that carries the barrier on there.',
-    related: [{ message: 'the work that is named', at: work.at }],
-    ...base,
-  };
-}
-
-/** From the barrier of the field to the returns of the opening, where the interior seal takes over. */
-function* openingOutcomes(face: WallFace, opening: Opening, field: readonly Piece[]): Iterable<Outcome> {
-  const fieldIds = new Set(field.map((p) => p.work.id));
-  for (const side of SIDES) {
-    const subject = `air barrier at the ${side} of ${opening.id}`;
-    const lining = face.pieces.filter(
-      (p) => p.opening === opening && p.role === ROLE[side] && p.apply !== undefined && p.sheds,
-    );
-    // A side without flashing of its own is reported where the flashing is missing.
-    const [leading] = lining;
-    if (leading === undefined) continue;
-    const base = { subject, required: 'field, flashing and return connected', sources: [PEN, IECC] };
-    const returning = lining.filter((p) => (p.returns[side] ?? []).length > 0);
-    const first = returning[0] ?? leading;
-    const unsaid = lining.find(
-      (p) =>
-        p.apply?.intoOpeningMm === undefined || (p.apply.intoOpeningMm === 'full' && opening.depthMm === undefined),
-    );
-    if (returning.length === 0 && unsaid !== undefined) {
-      const field = unsaid.apply?.intoOpeningMm === undefined ? 'work.intoOpening' : 'openings.roughOpening.depth';
-      yield {
-        kind: 'open',
-        message: `Whether "${unsaid.work.id}" carries the air barrier into the ${side} of "${opening.id}" is not told: ${field} is not declared.`,
-        at: field === 'work.intoOpening' ? unsaid.at : opening.at,
-        missing: [field],
-        ...base,
-      };
-    } else if (returning.length === 0) {
-      yield {
+  switch (gap.cause) {
+    case 'none':
+      return {
         kind: 'fail',
-        message: `"${first.work.id}" stays on the face of the wall at the ${side} of "${opening.id}": nothing leads the air barrier to the interior seal.`,
-        at: first.at,
-        provided: 'flashing on the face only',
-        correct: 'Let the flashing reach into the opening ("intoOpening").',
+        message: `Nothing ties in the air barrier at the ${what}.`,
+        at,
+        provided: 'none',
+        correct: 'Name the detail or the work item that carries the barrier on, under "tieIn".',
         ...base,
       };
-    } else if (
-      returning.some((p) => fieldIds.has(p.work.id) || field.some((f) => face.lapBetween(p, f) !== undefined))
-    ) {
-      yield {
-        kind: 'pass',
-        message: `"${first.work.id}" leads the air barrier from the field into the ${side} of "${opening.id}".`,
-        at: first.at,
-        provided: 'connected',
-        ...base,
-      };
-    } else {
-      yield {
+    case 'itself':
+      return {
         kind: 'fail',
-        message: `"${first.work.id}" at the ${side} of "${opening.id}" and the barrier of the field do not meet: the air barrier has a gap there.`,
-        at: first.at,
-        provided: 'no overlap with the field',
-        correct: `Lap the field and "${first.work.id}" onto each other.`,
-        related: [{ message: 'the barrier of the field', at: (field[0] as Piece).at }],
+        message: `The tie-in at the ${what}, is this very detail.`,
+        at,
+        provided: name,
+        correct: 'Name the detail or the work item that carries the barrier on.',
+        ...base,
+      };
+    case 'other work': {
+      const does =
+        work?.action === 'apply'
+          ? `is placed at ${work.places.map((p) => p.value).join(', ')}`
+          : 'puts no material there';
+      return {
+        kind: 'fail',
+        message: `The tie-in at the ${what}, names "${name}", which ${does}.`,
+        at,
+        provided: `"${name}"`,
+        correct: 'Name the work item or the detail that carries the barrier on there.',
+        ...related,
         ...base,
       };
     }
+    case 'elsewhere':
+      return {
+        kind: 'fail',
+        message: `The tie-in at the ${what}, names "${name}", which by its place and size does not reach that edge.`,
+        at,
+        provided: `"${name}", which lies elsewhere`,
+        correct: 'Name the work item or the detail that carries the barrier on there.',
+        ...related,
+        ...base,
+      };
+    case 'apart':
+      return {
+        kind: 'fail',
+        message: `"${name}" at the ${what}, and ${field} do not meet: the air barrier has a gap of ${inches(gap.lengthMm)}, the whole edge as drawn.`,
+        at,
+        provided: 'no contact with the barrier of the wall',
+        correct: `Lap ${field} and "${name}" onto each other.`,
+        ...related,
+        ...base,
+      };
   }
 }
 
-/** The air barrier can be traced through the drawn piece of wall and on past its edges. */
+/** The air barrier goes on past the edges of the drawn piece of wall. */
 export default defineRule({
   id: 'air/continuous-line',
-  title: 'Continuous air barrier',
-  summary: 'The air barrier runs from the field into each opening and on past every edge of the drawn wall.',
+  title: 'Air barrier tied in at the edges',
+  summary: 'At every edge where the drawn wall meets something else, the air barrier is tied in.',
   level: 'error',
-  reads: ['edges.meets', 'edges.tieIn', 'work.place', 'work.intoOpening'],
+  reads: ['edges.meets', 'edges.tieIn', 'work.place'],
   sources: [PEN, IECC, LIST],
   *review({ detail, face }) {
     if (detail.work.length === 0) return;
-    for (const edge of detail.edges) if (edge.meets.value !== 'same wall') yield edgeOutcome(detail, edge);
     if (detail.edges.length === 0) {
       yield {
         kind: 'open',
@@ -175,14 +127,18 @@ export default defineRule({
         missing: ['edges'],
         sources: [LIST],
       };
+      return;
     }
-    const field = face.pieces.filter(
-      (p) =>
-        p.role === 'field' &&
-        p.sheds &&
-        !(p.layer?.controls.length !== 0 && p.layer?.controls.every((c) => c.value !== 'air')),
-    );
-    if (field.length === 0) return;
-    for (const opening of detail.openings) yield* openingOutcomes(face, opening, field);
+    const gaps = findGaps(detail, face, 'air').filter((g): g is EdgeGap => g.kind === 'edge');
+    const plane = planeOf(detail, face, 'air');
+    const field = plane?.on === 'face' ? `"${plane.pieces[0].work.id}"` : 'the air barrier';
+    for (const edge of detail.edges)
+      if (edge.meets.value !== 'same wall')
+        yield edgeOutcome(
+          detail,
+          edge,
+          gaps.find((g) => g.edge === edge),
+          field,
+        );
   },
 });

@@ -1,7 +1,9 @@
 import { defineRule } from '../../src/engine/rule.js';
 import { showsInside } from '../../src/model/drawn.js';
 import type { Source } from '../../src/engine/result.js';
-import { interiorSeals, openSides } from '../../src/joints/perimeter-seals.js';
+import { sealGaps } from '../../src/continuity/side-gaps.js';
+import { gapLength, listed } from '../../src/continuity/words.js';
+import { interiorSeals } from '../../src/joints/perimeter-seals.js';
 
 const IECC: Source = {
   basis: 'code',
@@ -55,18 +57,20 @@ export default defineRule({
         };
         continue;
       }
-      const open = openSides(seals);
+      const gaps = sealGaps(detail, opening);
+      const open = gaps.map((g) => g.side);
+      const lengths = gaps.map((g) => `${gapLength(g)} at the ${g.side}`);
       const names = seals.map((s) => `"${s.id}"`).join(', ');
       if (open.length > 0) {
         yield {
           kind: 'fail',
-          message: `The interior air seal of "${opening.id}" (${names}) leaves out ${open.join(' and ')}; leaving the sill open outside does not mean leaving it open inside.`,
+          message: `The interior air seal of "${opening.id}" (${names}) leaves out ${listed(lengths)}; leaving the sill open outside does not mean leaving it open inside.`,
           at:
             first.sides[0] === undefined
               ? first.at
               : { document: first.at.document, path: [...first.at.path, 'sides'] },
-          provided: `open at ${open.join(', ')}`,
-          correct: `Run the seal along ${open.join(' and ')} too ("sides").`,
+          provided: `open for ${listed(lengths)}`,
+          correct: `Run the seal along ${listed(open)} too ("sides").`,
           ...base,
         };
         continue;

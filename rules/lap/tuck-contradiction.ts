@@ -5,17 +5,15 @@ import { leastSpan, sideOverlap } from '../../src/geometry/overlap.js';
 import { openingRect } from '../../src/geometry/pieces.js';
 import type { Piece, WallFace } from '../../src/geometry/types.js';
 import { isFluid } from '../../src/model/families.js';
+import { worksNamed } from '../../src/model/order.js';
 import { SIDES, type Apply, type Detail } from '../../src/model/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 
 const COMPUTED: Source = { basis: 'physics', citation: 'the sizes stated in the detail', provenance: 'computed' };
 const onFace = (pieces: readonly Piece[]): Piece[] => pieces.filter((p) => p.sheds && p.face.length > 0);
 
-/** Works a name stands for: a work, or the works that put on a layer. */
 function piecesNamed(detail: Detail, face: WallFace, name: string): Piece[] {
-  return detail.work
-    .filter((w) => w.id === name || (w.action === 'apply' && w.layer?.id === name))
-    .flatMap((w) => face.piecesOf(w.id));
+  return worksNamed(detail, name).flatMap((w) => face.piecesOf(w.id));
 }
 
 /** Greatest overlap, in its smaller dimension, of any pair from the two sets, mm. */
@@ -26,6 +24,23 @@ function overlapMm(a: readonly Piece[], b: readonly Piece[]): number {
       b.map((y) => Math.min(leastSpan(x.face, y.face, 'height'), leastSpan(x.face, y.face, 'width'))),
     ),
   );
+}
+
+/** Flashing of the openings a work belongs to. */
+function flashingPieces(face: WallFace, work: Apply): Piece[] {
+  const roles = new Set(SIDES.map((side) => FLASHING_ROLE[side]));
+  return face.pieces.filter(
+    (p) =>
+      p.work !== work &&
+      roles.has(p.role) &&
+      (work.openings.length === 0 || (p.opening !== undefined && work.openings.includes(p.opening))),
+  );
+}
+
+/** One of the others, when wherever they overlap it is not the own piece that lies outside. */
+function liesUnder(face: WallFace, own: readonly Piece[], others: readonly Piece[]): Piece | undefined {
+  const laps = own.flatMap((p) => others.flatMap((o) => face.lapBetween(p, o) ?? []));
+  return laps.some((l) => own.includes(l.over)) ? undefined : laps[0]?.over;
 }
 
 /** Least overlap with the flashing of the openings, side by side; `undefined` when no side has flashing on the face. */
@@ -111,7 +126,37 @@ export default defineRule({
             );
       }
       for (const { onto, lapMm: stated } of work.lapsOnto) {
-        const others = onto === 'opening flashing' ? [] : onFace(piecesNamed(detail, face, onto));
+        const named = onto === 'opening flashing' ? flashingPieces(face, work) : piecesNamed(detail, face, onto);
+        if (onto !== 'opening flashing' && worksNamed(detail, onto).length === 0) {
+          yield {
+            ...none(
+              stated.at,
+              `${work.id} onto ${onto}`,
+              `"${work.id}" is said to lap ${stated.text} onto "${onto}", but no work has that id and none puts on a layer of that id.`,
+              `lap of ${stated.text}`,
+              [],
+              `Name a work or a layer, or "opening flashing", under "lapsOnto".`,
+            ),
+            provided: `no "${onto}"`,
+          };
+          continue;
+        }
+        const under = liesUnder(face, own, onFace(named));
+        if (under !== undefined) {
+          yield {
+            ...none(
+              stated.at,
+              `${work.id} onto ${onto}`,
+              `"${work.id}" is said to lap onto ${onto === 'opening flashing' ? 'the opening flashing' : `"${onto}"`}, but by the order of work "${under.id}" lies over "${work.id}".`,
+              `"${work.id}" outside`,
+              [under],
+              `Do "${under.work.id}" before "${work.id}", or state the lap on "${under.work.id}".`,
+            ),
+            provided: `"${under.id}" outside`,
+          };
+          continue;
+        }
+        const others = onto === 'opening flashing' ? [] : onFace(named);
         const lapMm =
           onto === 'opening flashing'
             ? ontoFlashing(detail, face, own, work)

@@ -215,7 +215,7 @@ function flangeShape(apply: Apply, opening: Opening, place: 'flange head' | 'fla
 function flashingReach(detail: Detail, opening: Opening): Record<Side, number> {
   const reach: Record<Side, number> = { head: 0, sill: 0, 'left jamb': 0, 'right jamb': 0 };
   for (const work of detail.work) {
-    if (work.action !== 'apply' || !work.openings.includes(opening)) continue;
+    if (work.action !== 'apply' || !shedsWater(work.family) || !work.openings.includes(opening)) continue;
     const mm = work.ontoWallMm?.value ?? 0;
     for (const { value: place } of work.places) {
       if (place === 'sill' || place === 'head' || place === 'left jamb' || place === 'right jamb')
