@@ -25,7 +25,7 @@ id: d
 title: Test
 face: { left: 30 in, right: 30 in, below: 30 in, above: 30 in }
 openings:
-  - { id: w, roughOpening: { width: 40 in, height: 60 in, depth: 6 in } }
+  - { id: w, roughOpening: { width: 40 in, height: 60 in, depth: 6 in }, unit: { mounting: flange, flange: 1-3/8 in } }
 work:
 ${work}
 ---
@@ -51,6 +51,13 @@ ${work}
         '  - { id: head, place: head, of: w, product: sheet, ontoWall: 9 in, pastJambs: 10 in }\n  - { id: field, place: field, product: sheet, lapsOnto: { opening flashing: 2 in } }',
       ),
     ).toEqual([['field', 'head', 2]]);
+  });
+  it('are none over the bedded flange of a unit, which has the barrier behind it', async () => {
+    const unit = (bed: string): string =>
+      `  - { id: field, place: field, product: sheet }\n  - { id: set, set: unit, of: w, bedding: { head: ${bed}, jambs: sealed, sill: open } }\n  - { id: strip, place: flange head, of: w, product: sheet, ontoWall: 1 in }`;
+    const flanged = async (bed: string) => (await told(unit(bed))).filter(([, under]) => under === 'set');
+    expect(await flanged('sealed')).toEqual([]);
+    expect((await flanged('open')).map(([over]) => over)).toEqual(['strip']);
   });
   it('are none where the edge is bonded, or the piece below ends nowhere under the lap', async () => {
     expect(await told('  - { id: wrap, place: field, product: liquid, roll: 48 in, courseLap: 6 in }')).toEqual([]);

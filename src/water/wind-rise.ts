@@ -60,6 +60,9 @@ export function looseShingleLaps(face: WallFace): ShingleLap[] {
         // The inner piece must end under the outer one; otherwise there is no edge that water could get over.
         if (top < rows && (at(i, top).under || !at(i, top).over)) continue;
         if (top === rows) continue;
+        // Above a closed edge with another piece behind it, water that gets over the edge is still on a barrier.
+        const above = stacks[cells[top * columns + i] as number] as readonly number[];
+        if (under.edge !== 'open' && above.indexOf(over.index) > 0) continue;
         const height = (vs[top] as number) - (vs[j] as number);
         const width = (us[i + 1] as number) - (us[i] as number);
         if (height < heightMm - 0.01) {
