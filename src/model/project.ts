@@ -18,6 +18,7 @@ export const buildProject = remembered((document: ReadDocument): Project => {
     zone: place?.word('zone'),
     county: place?.word('county'),
     state: place?.word('state'),
+    station: place?.word('station'),
     code:
       code === undefined
         ? undefined

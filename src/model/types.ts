@@ -367,6 +367,7 @@ export interface Project {
   readonly zone?: Stated<string>; // 5A, 4C, 4
   readonly county?: Stated<string>;
   readonly state?: Stated<string>;
+  readonly station?: Stated<string>;
   readonly code?: { readonly at: Locus; readonly title: 'IRC' | 'IBC' | 'NBC'; readonly edition: number };
   readonly heightMm?: Measured;
   readonly designPressurePa?: Measured;

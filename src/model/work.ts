@@ -5,7 +5,6 @@ import {
   SIDES,
   type Apply,
   type Close,
-  
   type Family,
   type Hold,
   type HoldFor,

@@ -7,6 +7,7 @@ import {
   type TableZone,
 } from './data/permitted-tables.js';
 import { tableZone } from './zone.js';
+import { zoneTextOfProject } from '../climate/project-place.js';
 import type { Project } from '../model/types.js';
 
 export interface KnownPlace {
@@ -30,7 +31,7 @@ export type Jurisdiction =
 /** Zone and code edition of a project, ready for the tables. */
 export function jurisdiction(project: Project | undefined): Jurisdiction {
   if (project?.code?.title === 'NBC') return { kind: 'Canada' };
-  const zoneText = project?.zone?.value.trim();
+  const zoneText = zoneTextOfProject(project);
   const zone = zoneText === undefined ? undefined : tableZone(zoneText);
   const code = project?.code;
   const missing: string[] = [];

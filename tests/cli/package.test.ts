@@ -26,6 +26,7 @@ describe('the installed package', () => {
       .map((name) => name.replace(/^package\//, ''));
     for (const name of [
       'dist/lapwright.js',
+      'data/climate/us-counties.txt',
       'dist/index.js',
       'dist/rule.js',
       'schemas/detail.schema.json',
