@@ -1,9 +1,9 @@
 /** `lapwright review PATH...` */
 import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
-import { runReview, withPages } from './run.js';
-import type { FailOn, Review } from '../output/report.js';
+import { runReview, withPages, type Run } from './run.js';
+import type { FailOn } from '../output/report.js';
 
-const FORMATS = ['terminal', 'lines', 'markdown', 'sarif', 'json'] as const;
+const FORMATS = ['terminal', 'lines', 'markdown', 'html', 'sarif', 'json'] as const;
 type Format = (typeof FORMATS)[number];
 
 interface Output {
@@ -37,12 +37,13 @@ function formatOfFile(file: string): Format {
   if (/\.sarif(\.json)?$/i.test(file)) return 'sarif';
   if (/\.json$/i.test(file)) return 'json';
   if (/\.(md|markdown)$/i.test(file)) return 'markdown';
+  if (/\.html?$/i.test(file)) return 'html';
   if (/\.txt$/i.test(file)) return 'lines';
   throw new UsageError(`Say which format "${file}" is to have: put --format NAME before --output.`);
 }
 
 /** Prints in one format; each printer is loaded only when it is used. */
-async function print(review: Review, format: Format, toTerminal: boolean, upload: boolean): Promise<string> {
+async function print({ review, detailOf }: Run, format: Format, toTerminal: boolean, upload: boolean): Promise<string> {
   switch (format) {
     case 'terminal': {
       const [{ printTerminal }, { wantsColor }] = await Promise.all([
@@ -58,6 +59,8 @@ async function print(review: Review, format: Format, toTerminal: boolean, upload
       return (await import('../output/lines.js')).printLines(review);
     case 'markdown':
       return (await import('../output/markdown.js')).printMarkdown(await withPages(review));
+    case 'html':
+      return (await import('../output/html/report.js')).printHtml(review, detailOf);
     case 'sarif':
       return (await import('../output/sarif.js')).printSarif(await withPages(review), {
         profile: upload ? 'upload' : 'full',
@@ -140,7 +143,7 @@ export async function reviewCommand(argv: readonly string[]): Promise<number> {
   for (const n of run.review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
   if (!run.ran) return flag('skip-others') ? 0 : 2;
   for (const output of outputs) {
-    const text = await print(run.review, output.format, output.file === undefined, flag('upload'));
+    const text = await print(run, output.format, output.file === undefined, flag('upload'));
     if (output.file === undefined) process.stdout.write(text);
     else await writeFileSafely(output.file, text);
   }

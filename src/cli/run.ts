@@ -9,6 +9,8 @@ import { Fingerprints } from '../engine/finished-result.js';
 import { failsOn, inOrder, resultOfProblem, reviewDocument } from '../engine/review.js';
 import type { Notification, Result } from '../engine/result.js';
 import { ruleSettings } from '../engine/settings.js';
+import { buildDetail } from '../model/detail.js';
+import type { Detail } from '../model/types.js';
 import type { FailOn, Review, ReviewedDetail } from '../output/report.js';
 import { loadLibrary, type Library } from '../reading/library.js';
 import type { ReadDocument } from '../reading/types.js';
@@ -38,6 +40,11 @@ export interface Run {
   readonly notices: readonly string[];
   /** False when there was nothing to review at all: the program could not do its job. */
   readonly ran: boolean;
+  /**
+   * The typed detail behind a reviewed one, for printers that draw; built anew at each call, so that a large library is
+   * not held in memory. `undefined` when its document could not be typed.
+   */
+  readonly detailOf: (detail: ReviewedDetail) => Detail | undefined;
 }
 
 /** Details to review: those asked for and, if wanted, those that use another document that was asked for. */
@@ -92,6 +99,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
   );
   const results: Result[] = [...library.problems, ...settings.problems].map((p) => resultOfProblem(p, p.file.uri));
   const details: ReviewedDetail[] = [];
+  const documents = new Map<ReviewedDetail, ReadDocument>();
   const fingerprints = new Fingerprints();
   const remarks: Notification[] = [...notifications];
   for (const document of chosenDetails(library, options.dependents)) {
@@ -105,7 +113,9 @@ export async function runReview(options: RunOptions): Promise<Run> {
     // Not `push(...)`: a library has more results than a call can take arguments.
     for (const result of one.results) results.push(result);
     remarks.push(...one.notifications);
-    details.push({ id: one.documentId, title: one.title, uri: document.file.uri });
+    const reviewed: ReviewedDetail = { id: one.documentId, title: one.title, uri: document.file.uri };
+    details.push(reviewed);
+    documents.set(reviewed, document);
   }
   const failOn = options.failOn ?? (library.settings?.data['failOn'] as FailOn | undefined) ?? 'error';
   const broken = remarks.some((n) => n.level === 'error');
@@ -122,7 +132,12 @@ export async function runReview(options: RunOptions): Promise<Run> {
     ...(options.commandLine === undefined ? {} : { commandLine: options.commandLine }),
   };
   const ran = details.length > 0 || results.length > 0 || library.documents.some((d) => library.reviewed(d));
-  return { review, notices: library.notices, ran };
+  const detailOf = (detail: ReviewedDetail): Detail | undefined => {
+    const document = documents.get(detail);
+    if (document === undefined) return undefined;
+    return buildDetail(document, library.reach(document), (id) => library.elsewhere('product', id)).detail;
+  };
+  return { review, notices: library.notices, ran, detailOf };
 }
 
 /** The same review with the pages of the built-in rules, for printers that show them. */

@@ -62,5 +62,5 @@ export function cell(...children: PhrasingContent[]): TableCell {
 
 /** @param rows the first one is the head; all have as many cells */
 export function table(rows: readonly TableCell[][]): Table {
-  return { type: 'table', align: [], children: rows.map((children) => ({ type: 'tableRow', children })) };
+  return { type: 'table', align: null, children: rows.map((children) => ({ type: 'tableRow', children })) };
 }

@@ -53,7 +53,7 @@ describe('the installed package', () => {
 
   it('reviews a detail, in every format', async () => {
     cpSync(LIBRARY, path.join(project, 'library'), { recursive: true });
-    for (const format of ['terminal', 'lines', 'markdown', 'sarif', 'json']) {
+    for (const format of ['terminal', 'lines', 'markdown', 'html', 'sarif', 'json']) {
       const { status, out, err } = await runProgram(
         bin,
         ['review', '--format', format, '--date', DATE, 'library/details/narrow.yaml'],

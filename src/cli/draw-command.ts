@@ -1,0 +1,100 @@
+/** `lapwright draw DETAIL` */
+import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
+import { isDay, localDate } from './day.js';
+import { runReview, type Run } from './run.js';
+import { writeFileSafely } from './write-file.js';
+import { nearest } from '../model/nearest.js';
+import type { Detail, Opening } from '../model/types.js';
+import type { ReviewedDetail } from '../output/report.js';
+import { drawingSubject, drawView, VIEWS, viewsOf } from '../output/drawing/views.js';
+
+const valueOf = (given: readonly Token[], name: string): string | undefined => given.findLast((t) => t.name === name)?.value;
+
+/** `"a", "b" and "c"` for a message. */
+const listed = (ids: readonly string[]): string => ids.map((id) => `"${id}"`).join(', ');
+
+function unknownId(what: string, id: string, ids: readonly string[]): UsageError {
+  const close = nearest(id, ids);
+  return new UsageError(
+    `There is no ${what} "${id}"; ${close === undefined ? `found: ${ids.length === 0 ? 'none' : listed(ids)}` : `did you mean "${close}"?`}`,
+  );
+}
+
+/** The detail to draw: the one that is named, or the only one of the file. */
+function chosenDetail(run: Run, file: string, id: string | undefined): ReviewedDetail {
+  const { details } = run.review;
+  const ids = details.map((d) => d.id);
+  if (id !== undefined) {
+    const found = details.find((d) => d.id === id);
+    if (found === undefined) throw unknownId('detail', id, ids);
+    return found;
+  }
+  const [only, second] = details;
+  if (only === undefined)
+    throw new UsageError(`"${file}" holds no detail that can be drawn; lapwright review ${file} tells why.`);
+  if (second !== undefined)
+    throw new UsageError(`"${file}" holds several details (${listed(ids)}); name one with --detail ID.`);
+  return only;
+}
+
+function chosenOpening(detail: Detail, id: string | undefined): Opening | undefined {
+  if (id === undefined) return detail.openings[0];
+  const found = detail.openings.find((o) => o.id === id);
+  if (found === undefined)
+    throw unknownId(
+      'opening',
+      id,
+      detail.openings.map((o) => o.id),
+    );
+  return found;
+}
+
+/** @returns the exit status: 0, or 2 when there was nothing to draw */
+export async function drawCommand(argv: readonly string[]): Promise<number> {
+  const { given, rest } = readArguments(argv, {
+    view: { type: 'string' },
+    detail: { type: 'string' },
+    opening: { type: 'string' },
+    output: { type: 'string' },
+    pack: { type: 'string', multiple: true },
+    'allow-packs': { type: 'boolean' },
+    date: { type: 'string' },
+  });
+  const [file, ...more] = rest;
+  if (file === undefined || more.length > 0)
+    throw new UsageError('Name one file that holds the detail: lapwright draw DETAIL. See lapwright help draw.');
+  const view = oneOf(given, 'view', VIEWS, 'elevation');
+  const date = valueOf(given, 'date');
+  if (date !== undefined && !isDay(date)) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
+  const run = await runReview({
+    inputs: [file],
+    cwd: process.cwd(),
+    today: date ?? localDate(),
+    packs: given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [t.value] : [])),
+    allowPacks: given.some((t) => t.name === 'allow-packs'),
+    skipOthers: false,
+    dependents: false,
+  });
+  for (const notice of run.notices) process.stderr.write(`lapwright: ${notice}\n`);
+  for (const n of run.review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
+  const reviewed = chosenDetail(run, file, valueOf(given, 'detail'));
+  const detail = run.detailOf(reviewed);
+  if (detail === undefined) {
+    process.stderr.write(
+      `lapwright: "${reviewed.id}" cannot be drawn before its document is corrected; lapwright review ${file} tells what is wrong.\n`,
+    );
+    return 2;
+  }
+  const available = viewsOf(detail);
+  if (!available.includes(view))
+    throw new UsageError(`"${detail.id}" has nothing to show in the view ${view}; its views: ${available.join(', ')}.`);
+  const opening = chosenOpening(detail, valueOf(given, 'opening'));
+  const titles = new Map(run.review.rules.map((r) => [r.id, r.title]));
+  const results = run.review.results.filter((r) => r.documentId === reviewed.id);
+  const subject = drawingSubject(detail, results, (id) => titles.get(id) ?? id);
+  const svg = drawView(subject, view, opening);
+  const output = valueOf(given, 'output');
+  if (output === undefined) process.stdout.write(svg);
+  else await writeFileSafely(output, svg);
+  return 0;
+}

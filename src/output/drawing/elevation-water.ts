@@ -1,0 +1,113 @@
+/** Ways of water on an elevation: a line with drops for each way, and a crossed circle with words where it ends wrong. */
+import { endText } from '../../water/run/tell.js';
+import type { WaterEnd, WaterPath } from '../../water/run/types.js';
+import type { RunOfWater } from '../../water/run/run.js';
+import type { FaceMap } from './elevation-frame.js';
+import { leader, waterLine, waterOut, wrongEnd } from './marks.js';
+import { LINE_HEIGHT, SIZE, type Sheet } from './sheet.js';
+import type { Box, Point } from './svg.js';
+import { textWidthMm, wrapMm } from './text-size.js';
+
+const WORDS_MM = 38;
+
+/** Words beside a wrong end, at the nearest free place. */
+export function endWords(sheet: Sheet, at: Point, text: string, within: Box): void {
+  const lines = wrapMm(text, WORDS_MM, SIZE.text, 4);
+  const width = Math.max(...lines.map((l) => textWidthMm(l, SIZE.text)));
+  const row = SIZE.text * LINE_HEIGHT;
+  const height = lines.length * row;
+  const [x, y] = sheet.freeNear([at[0] + width / 2 + 4, at[1]], width + 1, height, within);
+  const isRight = x > at[0];
+  const edge = x + (isRight ? -1 : 1) * (width / 2 + 0.6);
+  lines.forEach((l, i) =>
+    sheet.text([edge + (isRight ? 0.6 : -0.6), y - height / 2 + row * i + SIZE.text * 0.95], l, {
+      anchor: isRight ? 'start' : 'end',
+    }),
+  );
+  leader(sheet, [[edge, y], at]);
+}
+
+const wayOf = (path: WaterPath): string =>
+  [path.source.name, path.end.kind, path.end.why ?? '', path.end.opening?.id ?? '', path.end.joint?.line ?? ''].join(
+    '\n',
+  );
+
+/** Of neighboring ways that come from and lead to the same, the one that meets most pieces stands for all. */
+export function tellingPaths(paths: readonly WaterPath[]): WaterPath[] {
+  const kept: { path: WaterPath; u1: number }[] = [];
+  for (const path of paths) {
+    const last = kept.at(-1);
+    if (last !== undefined && last.u1 === path.u0 && wayOf(last.path) === wayOf(path)) {
+      const more = path.steps.length - last.path.steps.length;
+      const wider = path.u1 - path.u0 > last.path.u1 - last.path.u0;
+      kept[kept.length - 1] = { path: more > 0 || (more === 0 && wider) ? path : last.path, u1: path.u1 };
+    } else kept.push({ path, u1: path.u1 });
+  }
+  return kept.map((k) => k.path);
+}
+
+/** Stretches of a way from its start to its end, hidden where a piece covers the water. */
+function stretches(path: WaterPath): { from: number; to: number; hidden: boolean }[] {
+  const found: { from: number; to: number; hidden: boolean }[] = [];
+  let hidden = false;
+  let from = path.steps[0]?.v ?? path.end.v;
+  for (const step of path.steps) {
+    const next: boolean = step.what === 'behind' ? true : step.what === 'comes out' ? false : hidden;
+    if (next === hidden) continue;
+    found.push({ from, to: step.v, hidden });
+    from = step.v;
+    hidden = next;
+  }
+  found.push({ from, to: path.end.v, hidden });
+  return found;
+}
+
+/** Where across its width a way is drawn: beside the middle, which numbers and words take. */
+function acrossAt(path: WaterPath, map: FaceMap): number {
+  const { u0, u1 } = map.window;
+  const from = Math.max(path.u0, u0);
+  const to = Math.min(path.u1, u1);
+  return from + (to - from) * (to - from > 20 * map.divisor ? 0.36 : 0.5);
+}
+
+const endName = (end: WaterEnd): string => `Water ends ${endText(end)}`;
+
+/** Draws all ways of water on the face and the wrong ends over the pans. */
+export function drawWater(sheet: Sheet, water: RunOfWater, map: FaceMap): void {
+  const { window } = map;
+  const told = new Set<string>();
+  for (const path of tellingPaths(water.face)) {
+    if (path.u1 <= window.u0 || path.u0 >= window.u1) continue;
+    const x = map.x(acrossAt(path, map));
+    for (const { from, to, hidden } of stretches(path)) {
+      const [high, low] = [Math.min(from, window.v1), Math.max(to, window.v0)];
+      if (high > low)
+        waterLine(
+          sheet,
+          [
+            [x, map.y(high)],
+            [x, map.y(low)],
+          ],
+          hidden,
+        );
+    }
+    const at: Point = [x, map.y(Math.max(path.end.v, window.v0))];
+    if (path.end.kind === 'daylight') {
+      waterOut(sheet, at);
+      continue;
+    }
+    wrongEnd(sheet, at);
+    const name = endName(path.end);
+    if (told.has(name)) continue;
+    told.add(name);
+    endWords(sheet, at, name, map.box);
+  }
+  for (const { end } of water.pans) {
+    // A way that leaves the pan and goes wrong below it is drawn with the ways on the face.
+    if (end.kind === 'daylight' || told.has(endName(end))) continue;
+    const at: Point = [map.x(end.u), map.y(end.v) - 2.5];
+    wrongEnd(sheet, at);
+    told.add(endName(end));
+    endWords(sheet, at, endName(end), map.box);
+  }
+}

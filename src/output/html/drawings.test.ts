@@ -1,0 +1,149 @@
+import path from 'node:path';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
+import { readMarkup } from '../../../tests/support/markup.js';
+import { runReview, type Run } from '../../cli/run.js';
+import { byDetail, type DetailResults } from '../grouping.js';
+import * as layers from '../drawing/layers.js';
+import { drawingsFor, type Drawing } from './drawings.js';
+import { figure } from './figure.js';
+import { toHtml } from 'hast-util-to-html';
+
+const ROOT = path.resolve(import.meta.dirname, '../../..');
+
+async function reviewed(...inputs: string[]): Promise<Run> {
+  const rest = { packs: [], allowPacks: false, today: '2026-01-15', skipOthers: false, dependents: false };
+  return runReview({ inputs, cwd: ROOT, ...rest });
+}
+
+function drawn(run: Run, id: string): { group: DetailResults; drawings: Drawing[]; notDrawn: string[] } {
+  const group = byDetail(run.review).find((g) => g.detail.id === id);
+  const detail = group === undefined ? undefined : run.detailOf(group.detail);
+  if (group === undefined || detail === undefined) throw new Error(`${id} is not there`);
+  return { group, ...drawingsFor(detail, group.findings, (rule) => rule) };
+}
+
+let demo: Run;
+beforeAll(async () => {
+  demo = await reviewed('fixtures/demo');
+});
+
+describe('the drawings of a detail on the page', () => {
+  test('are every view that the detail has', () => {
+    const { drawings, notDrawn } = drawn(demo, 'X-1');
+    expect(notDrawn).toEqual([]);
+    expect(drawings.map((d) => d.title)).toEqual([
+      'Elevation',
+      'Section at the head',
+      'Section at the sill',
+      'Section at the jamb',
+      'Layers from outside to inside',
+    ]);
+    expect(drawn(demo, 'N-3').drawings.map((d) => d.title)).toContain('Section at the base');
+  });
+
+  test('leave out a view that cannot be drawn, say why, and keep the others', () => {
+    const spy = vi.spyOn(layers, 'drawLayers').mockImplementation(() => {
+      throw new Error('no room');
+    });
+    const { drawings, notDrawn } = drawn(demo, 'X-1');
+    spy.mockRestore();
+    expect(drawings).toHaveLength(4);
+    expect(notDrawn).toEqual(['Not drawn: Layers from outside to inside. no room']);
+  });
+
+  test('mark findings by their numbers in the report', () => {
+    const { group, drawings } = drawn(demo, 'X-1');
+    const elevation = drawings[0]!;
+    expect(elevation.parts.marks.length).toBeGreaterThan(10);
+    for (const { finding, y } of elevation.parts.marks) {
+      expect(finding).toBeLessThanOrEqual(group.findings.length);
+      expect(y).toBeLessThan(elevation.parts.drawingEnd);
+    }
+    const numbers = elevation.parts.marks.map((m) => m.finding);
+    expect(new Set(numbers).size).toBe(numbers.length);
+    // The drawing itself says of the others that they stand at no one place.
+    const unmarked = group.findings.filter((_, i) => !numbers.includes(i + 1)).map((f) => f.ruleId);
+    expect(unmarked.length).toBeGreaterThan(0);
+    expect(unmarked).not.toContain('lap/reverse-lap');
+  });
+});
+
+describe('the path of a finding on the drawings', () => {
+  const waysOf = (run: Run, id: string, ruleId: string, view: string): number[] => {
+    const { group, drawings } = drawn(run, id);
+    const ways = drawings.find((d) => d.title === view)?.waysOf;
+    return group.findings.flatMap((f, i) => (f.ruleId === ruleId ? [ways?.get(i + 1)?.length ?? 0] : []));
+  };
+
+  test('is the line of the water that goes behind the piece it names', () => {
+    const { group, drawings } = drawn(demo, 'X-1');
+    const number =
+      group.findings.findIndex((f) => f.ruleId === 'lap/reverse-lap' && f.message.includes('"head-strip" lies over')) +
+      1;
+    const lines = drawings[0]!.waysOf.get(number) ?? [];
+    expect(lines.length).toBeGreaterThan(0);
+    for (const line of lines) expect(drawings[0]!.parts.waterLines).toContain(line);
+    const withoutPath = group.findings.flatMap((f, i) => (f.flow === undefined ? [i + 1] : []));
+    for (const other of withoutPath) expect(drawings[0]!.waysOf.has(other)).toBe(false);
+  });
+
+  test('is the line over the pan for a leak that stays there', () => {
+    // The section at a sill shows one way of water, whole or in stretches.
+    const [leak] = waysOf(demo, 'X-1', 'water/unit-leak', 'Section at the sill');
+    expect(leak).toBeGreaterThan(0);
+    for (const lines of waysOf(demo, 'X-1', 'lap/reverse-lap', 'Section at the sill')) expect(lines).toBe(0);
+  });
+
+  test('is found for every run of water that ends wrong in the published details', async () => {
+    const run = await reviewed('fixtures/published/broken');
+    const found = byDetail(run.review).flatMap(({ detail, findings }) => {
+      const wrong = findings.some((f) => f.ruleId === 'water/run-of-water');
+      return wrong ? waysOf(run, detail.id, 'water/run-of-water', 'Elevation').map((n) => [detail.id, n] as const) : [];
+    });
+    expect(found.length).toBeGreaterThan(3);
+    for (const [id, lines] of found) expect(lines, id).toBeGreaterThan(0);
+  });
+});
+
+describe('a drawing as part of the page', () => {
+  const html = (id: string): string => {
+    const { group, drawings } = drawn(demo, id);
+    return drawings
+      .map((d, i) =>
+        toHtml(figure(d, { detail: 1, view: i + 1, open: true }, group.findings), { allowDangerousHtml: true }),
+      )
+      .join('');
+  };
+
+  test('shares no name with another, and every pattern it uses is its own', () => {
+    const { tags } = readMarkup(html('X-1'));
+    const ids = tags.flatMap((t) => t.attributes['id'] ?? []);
+    expect(new Set(ids).size).toBe(ids.length);
+    const used = tags.flatMap((t) => Object.values(t.attributes).flatMap((v) => /^url\(#(.*)\)$/.exec(v)?.[1] ?? []));
+    expect(used.length).toBeGreaterThan(0);
+    for (const name of used) expect(ids).toContain(name);
+  });
+
+  test('has a name and a description, and each mark says its finding and leads there', () => {
+    const { group } = drawn(demo, 'X-1');
+    const { tags } = readMarkup(html('X-1'));
+    const ids = tags.map((t) => t.attributes['id']);
+    for (const { attributes } of tags.filter((t) => t.attributes['role'] === 'img'))
+      for (const name of (attributes['aria-labelledby'] ?? 'none').split(' ')) expect(ids).toContain(name);
+    const marks = tags.filter((t) => t.attributes['class']?.startsWith('mark '));
+    expect(marks.length).toBeGreaterThan(20);
+    for (const { attributes } of marks) {
+      const number = Number(/finding-(\d+)$/.exec(attributes['href'] ?? '')?.[1]);
+      expect(attributes['aria-label']).toBe(
+        `Finding ${number}, ${group.findings[number - 1]!.level}: ${group.findings[number - 1]!.message}`,
+      );
+    }
+  });
+
+  test('has scale bar and drawing in one picture, so that they never differ in scale', () => {
+    const { tags } = readMarkup(html('X-1'));
+    for (const { inside } of tags.filter((t) => t.name === 'use'))
+      expect(inside.filter((n) => n === 'svg')).toHaveLength(2);
+    expect(tags.filter((t) => t.name === 'use')).toHaveLength(5);
+  });
+});

@@ -1,0 +1,120 @@
+/**
+ * The report as one HTML file: the tree of the Markdown report, made harmless, arranged beside the drawings. Works
+ * without scripts and without a network.
+ */
+import type { Element, ElementContent } from 'hast';
+import type { Detail } from '../../model/types.js';
+import type { Result } from '../../engine/result.js';
+import { oneLine } from '../escape.js';
+import { byDetail, type DetailResults } from '../grouping.js';
+import { reportTree } from '../markdown-tree.js';
+import { CAUTION, suggestedAction, type Review, type ReviewedDetail } from '../report.js';
+import { cleanHtml } from './clean.js';
+import { detailSection, type DetailPart } from './detail.js';
+import { drawingsFor } from './drawings.js';
+import { cutAt, element, isElement, text, textOf, type Chapter } from './hast.js';
+import { OPEN_NAME, ruleName } from './names.js';
+import { overview } from './overview.js';
+import { page } from './page.js';
+
+/** The typed detail behind a reviewed one; `undefined` when its document could not be typed. */
+export type DetailOf = (detail: ReviewedDetail) => Detail | undefined;
+
+/** Drawings are large: beyond this many details a page would be slow to open. */
+const MOST_DRAWN = 100;
+
+/** Chapters of the tree that the page folds away or points at, by their headings. */
+const OPEN = 'What could not be checked';
+const PASSED = 'What passed';
+const RULES = 'Rules used and their sources';
+
+function drawn(
+  group: DetailResults,
+  isChosen: boolean,
+  detailOf: DetailOf,
+  titleOf: (ruleId: string) => string,
+): Pick<DetailPart, 'drawings' | 'notDrawn'> {
+  if (!isChosen) {
+    const message = `Not drawn here: a page holds the drawings of ${MOST_DRAWN} details. Review this detail by itself to see them.`;
+    return { drawings: [], notDrawn: [message] };
+  }
+  const detail = detailOf(group.detail);
+  return detail === undefined ? { drawings: [], notDrawn: [] } : drawingsFor(detail, group.findings, titleOf);
+}
+
+/** Findings point at the list of rules: each item of it gets the name of its rule. */
+function nameRules(body: readonly ElementContent[], nameOf: ReadonlyMap<string, string>): ElementContent[] {
+  return body.map((block) =>
+    !isElement(block, 'ul')
+      ? block
+      : {
+          ...block,
+          children: block.children.map((item) => {
+            const id =
+              isElement(item, 'li') && item.children[0] !== undefined
+                ? nameOf.get(textOf(item.children[0]))
+                : undefined;
+            return isElement(item, 'li') && id !== undefined ? { ...item, properties: { id } } : item;
+          }),
+        },
+  );
+}
+
+function otherSection({ heading, body }: Chapter, number: number, ruleNames: ReadonlyMap<string, string>): Element {
+  const title = textOf(heading);
+  const name = title === OPEN ? OPEN_NAME : `part-${number}`;
+  const titled = element('h2', { id: `${name}-title` }, ...heading.children);
+  const properties = { id: name, ariaLabelledBy: [`${name}-title`] };
+  if (title !== PASSED && title !== RULES) return element('section', properties, titled, ...body);
+  const inside = title === RULES ? nameRules(body, ruleNames) : body;
+  return element(
+    'section',
+    properties,
+    element('details', { className: ['fold'] }, element('summary', {}, titled), ...inside),
+  );
+}
+
+/**
+ * @param detailOf called once for each detail that is drawn
+ * @returns a whole HTML document, the same bytes for the same review
+ * @see https://html.spec.whatwg.org/
+ */
+export function printHtml(review: Review, detailOf: DetailOf): string {
+  const titles = new Map(review.rules.map((rule) => [rule.id, rule.title]));
+  const ruleNames = new Map(review.rules.map((rule, i) => [oneLine(rule.id), ruleName(i + 1)]));
+  const used = new Set(review.results.map((r: Result) => r.ruleId));
+  const ruleOf: DetailPart['ruleOf'] = (id) => {
+    const title = titles.get(id);
+    const name = ruleNames.get(oneLine(id));
+    return title === undefined || name === undefined || !used.has(id) ? undefined : { name, title };
+  };
+
+  const { before, chapters } = cutAt('h2', cleanHtml(reportTree(review)));
+  const caution = chapters.pop();
+  const all = byDetail(review);
+  const reviewed = new Set(review.details);
+  const found = all.filter((g) => g.findings.length > 0);
+  // What asks for something comes first, as in the tree.
+  const groups = [...found, ...all.filter((g) => g.findings.length === 0 && reviewed.has(g.detail))];
+  // Without findings the tree has one chapter that says so.
+  const told = chapters.splice(0, found.length);
+  const parts = groups.map((group, i): DetailPart => ({
+    number: i + 1,
+    group,
+    chapter: told[i],
+    ruleOf,
+    ...drawn(group, i < MOST_DRAWN, detailOf, (id) => titles.get(id) ?? id),
+  }));
+  const [title, ...opening] = before;
+  const { action } = suggestedAction(review);
+  return page({
+    title: title === undefined ? '' : textOf(title),
+    action: action ?? 'no action suggested',
+    version: review.toolVersion,
+    parts,
+    header: [...(title === undefined ? [] : [title]), ...opening],
+    overview: overview(parts),
+    main: [...parts.map(detailSection), ...chapters.map((chapter, i) => otherSection(chapter, i + 1, ruleNames))],
+    footer: caution === undefined ? [element('p', {}, text(CAUTION))] : [caution.heading, ...caution.body],
+  });
+}
