@@ -8,7 +8,8 @@ import type { Detail, Opening } from '../model/types.js';
 import type { ReviewedDetail } from '../output/report.js';
 import { drawingSubject, drawView, VIEWS, viewsOf } from '../output/drawing/views.js';
 
-const valueOf = (given: readonly Token[], name: string): string | undefined => given.findLast((t) => t.name === name)?.value;
+const valueOf = (given: readonly Token[], name: string): string | undefined =>
+  given.findLast((t) => t.name === name)?.value;
 
 /** `"a", "b" and "c"` for a message. */
 const listed = (ids: readonly string[]): string => ids.map((id) => `"${id}"`).join(', ');
