@@ -153,9 +153,7 @@ describe('the run of water over random stacks of rectangles', () => {
               depth: top.length - 1,
             });
             for (let i = 1; i < steps.length; i++) expect(steps[i]!.v).toBeLessThanOrEqual(steps[i - 1]!.v);
-            const edges = steps
-              .filter((s) => s.what === 'behind' || s.what === 'over edge')
-              .map((s) => `${s.piece!.id}`);
+            const edges = steps.filter((s) => s.what === 'behind' || s.what === 'over edge').map((s) => s.piece!.id);
             expect(new Set(edges).size).toBe(edges.length);
           }
         },

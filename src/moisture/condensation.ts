@@ -65,17 +65,23 @@ interface MonthOfCeilings {
   readonly wetSurface?: 'inside' | 'outside' | 'both';
 }
 
+/** Vapor pressure of air, no more than it can hold: over ice that is less than what frosty air is stated to have. */
+export function heldPa(air: Air, formula?: SaturationFormula): number {
+  return Math.min(air.vaporPressurePa, saturationPressurePa(air.temperatureC, formula));
+}
+
 /** Pressure at the surfaces and saturation between, for each month. */
 function ceilings(section: Section, year: readonly MonthOfAir[], options: YearOptions): MonthOfCeilings[] {
   const surfaces = options.surfaces ?? SURFACE_RESISTANCES.interstitial;
   return year.map(({ inside, outside }, m) => {
     const ceilingPa = saturationsPa(section, surfaces, inside.temperatureC, outside.temperatureC, options.formula);
     const last = ceilingPa.length - 1;
-    const insideWet = inside.vaporPressurePa > (ceilingPa[0] as number);
-    const outsideWet = outside.vaporPressurePa > (ceilingPa[last] as number);
+    const [insidePa, outsidePa] = [inside, outside].map((air) => heldPa(air, options.formula)) as [number, number];
+    const insideWet = insidePa > (ceilingPa[0] as number);
+    const outsideWet = outsidePa > (ceilingPa[last] as number);
     // A wet surface holds the pressure at saturation; what runs off it never enters the wall.
-    ceilingPa[0] = Math.min(ceilingPa[0] as number, inside.vaporPressurePa);
-    ceilingPa[last] = Math.min(ceilingPa[last] as number, outside.vaporPressurePa);
+    ceilingPa[0] = Math.min(ceilingPa[0] as number, insidePa);
+    ceilingPa[last] = Math.min(ceilingPa[last] as number, outsidePa);
     return {
       ceilingPa,
       seconds: (MONTH_DAYS[m] as number) * SECONDS_PER_DAY,

@@ -11,7 +11,7 @@ import { CAVITY_SURFACE_M2KW } from './data/air.js';
 import { SURFACE_RESISTANCES } from './data/surfaces.js';
 import type { Air } from './interior-climate.js';
 import { CAUTION, leftOutBy } from './leftOut.js';
-import { saturationPressurePa, vaporPressurePa, type SaturationFormula } from './psychrometrics.js';
+import { vaporPressurePa, type SaturationFormula } from './psychrometrics.js';
 import { saturationsPa, sectionOf, type MoistureLayer, type Plane } from './resistance.js';
 import { flowsOf, pressuresPa, touchedPlanes } from './tangent.js';
 
@@ -33,6 +33,8 @@ export interface InwardDrive {
   readonly outcome: 'condenses' | 'damp' | 'dry';
   /** Planes that condense, inside to outside, each with its rate and with the water of all the sunny hours. */
   readonly wet: readonly { readonly plane: Plane; readonly rateKgPerM2S: number; readonly kgPerM2: number }[];
+  /** Vapor from the cladding condenses on the outer face of the wall before it enters. */
+  readonly outerFaceWet?: true;
   /** The dampest plane short of the surfaces, relative humidity as a share. */
   readonly dampest?: { readonly plane: Plane; readonly humidity: number };
   readonly leftOut: readonly string[];
@@ -97,7 +99,8 @@ export function inwardDrive(
   const ceilingPa = [...saturated];
   const last = ceilingPa.length - 1;
   ceilingPa[0] = Math.min(saturated[0] as number, air.inside.vaporPressurePa);
-  ceilingPa[last] = Math.min(saturated[last] as number, behindPa, saturationPressurePa(claddingC, formula));
+  const outerFaceWet = behindPa > (saturated[last] as number);
+  ceilingPa[last] = Math.min(saturated[last] as number, behindPa);
   const touched = touchedPlanes(section.sdM, ceilingPa);
   const { gains } = flowsOf(section.sdM, ceilingPa, touched);
   const asked = gains.reduce((sum, g) => sum + g.rateKgPerM2S, 0) * seconds;
@@ -105,7 +108,7 @@ export function inwardDrive(
   const wet = gains.map(({ plane, rateKgPerM2S }) => ({
     plane: section.planes[plane] as Plane,
     rateKgPerM2S,
-    kgPerM2: rateKgPerM2S * seconds * given,
+    kgPerM2: rateKgPerM2S * seconds * 1,
   }));
   const dampest = pressuresPa(section.sdM, ceilingPa, touched)
     .map((p, k) => ({ plane: section.planes[k] as Plane, humidity: p / (saturated[k] as number) }))
@@ -117,6 +120,7 @@ export function inwardDrive(
     claddingC,
     outcome: wet.length > 0 ? 'condenses' : damp ? 'damp' : 'dry',
     wet,
+    ...(outerFaceWet ? { outerFaceWet } : {}),
     ...(dampest === undefined ? {} : { dampest }),
     leftOut: [...leftOutBy('inward drive'), CAUTION],
   };

@@ -3,12 +3,14 @@
  *
  * Asked of no condensation at all, the answer is exact. With every other figure held, the pressure of the straight
  * line less saturation is monotone in what is varied, at each plane and in each month. So the values at which a plane
- * stays dry form a half line, the values at which all do an interval, and its ends are found by bisection.
+ * stays dry form a half line, the values at which all do an interval, and its ends are found by bisection. The
+ * inside surface counts as a plane. Where the outside surface is wet, as that of a cooled wall in damp heat may be,
+ * the answer is on the safe side.
  */
 import { bisect } from './bisect.js';
 import { SLICE_M2KW } from './data/air.js';
 import { SURFACE_RESISTANCES } from './data/surfaces.js';
-import { yearOfWater, type YearOfWater, type YearOptions } from './condensation.js';
+import { heldPa, yearOfWater, type PlanePeak, type YearOfWater, type YearOptions } from './condensation.js';
 import type { MonthOfAir } from './interior-climate.js';
 import { permeanceFromSdNg, saturationsPa, sectionOf, type MoistureLayer, type Plane } from './resistance.js';
 
@@ -36,7 +38,7 @@ export type Answer =
   | Found
   /** Passes with the least there is of it. */
   | { readonly kind: 'not needed'; readonly year: YearOfWater }
-  /** Fails with the most there may be of it; `plane` and `month` are the worst there. */
+  /** Fails with the most there may be of it: the plane that then holds most water, and the month it does. */
   | { readonly kind: 'out of reach'; readonly plane: Plane; readonly month: number };
 
 /** Sharpness of the answer, m2 K/W or m. */
@@ -62,9 +64,10 @@ function excesses({ year, options = {} }: Question, layers: readonly MoistureLay
   const surfaces = options.surfaces ?? SURFACE_RESISTANCES.interstitial;
   return year.flatMap(({ inside, outside }, m) => {
     const saturated = saturationsPa(section, surfaces, inside.temperatureC, outside.temperatureC, options.formula);
+    const [insidePa, outsidePa] = [heldPa(inside, options.formula), heldPa(outside, options.formula)];
     return section.planes.slice(0, -1).map((plane, k) => {
-      const fall = (inside.vaporPressurePa - outside.vaporPressurePa) * (plane.sdFromInsideM / section.sdTotalM);
-      return { plane, month: m + 1, excessPa: inside.vaporPressurePa - fall - (saturated[k] as number) };
+      const fall = (insidePa - outsidePa) * (plane.sdFromInsideM / section.sdTotalM);
+      return { plane, month: m + 1, excessPa: insidePa - fall - (saturated[k] as number) };
     });
   });
 }
@@ -99,7 +102,7 @@ function solve(question: Question, knob: Knob): Answer {
   const interval = dryInterval(question, knob);
   const wholly = 'from' in interval ? interval : undefined;
   if (accept.kind === 'no condensation') {
-    if (wholly === undefined) return outOfReach(interval as Excess);
+    if (wholly === undefined) return outOfReach(yearAt(knob.most), interval as Excess);
     if (wholly.from === knob.least) return { kind: 'not needed', year: yearAt(knob.least) };
     const upTo = wholly.upTo < knob.most ? { upTo: wholly.upTo } : {};
     return { kind: 'found', value: wholly.from, ...upTo, year: yearAt(wholly.from) };
@@ -108,12 +111,20 @@ function solve(question: Question, knob: Knob): Answer {
   const bare = yearAt(knob.least);
   if (passes(bare)) return { kind: 'not needed', year: bare };
   const enough = [wholly?.from, knob.most].find((x): x is number => x !== undefined && passes(yearAt(x)));
-  if (enough === undefined) return outOfReach(worst(excesses(question, knob.turned(knob.most))));
+  if (enough === undefined) return outOfReach(yearAt(knob.most), worst(excesses(question, knob.turned(knob.most))));
   const value = bisect((x) => passes(yearAt(x)), knob.least, enough, TOLERANCE);
   return { kind: 'found', value, year: yearAt(value) };
 }
 
-const outOfReach = ({ plane, month }: Excess): Answer => ({ kind: 'out of reach', plane, month });
+function outOfReach(year: YearOfWater, otherwise: Excess): Answer {
+  const wettest = year.planes.reduce<PlanePeak | undefined>(
+    (a, b) => (a === undefined || b.kgPerM2 > a.kgPerM2 ? b : a),
+    undefined,
+  );
+  // A wet inside surface is no plane that holds water.
+  const { plane, month } = wettest ?? otherwise;
+  return { kind: 'out of reach', plane, month };
+}
 
 function varied({ layers, vary }: Question, change: (layer: MoistureLayer) => MoistureLayer): readonly MoistureLayer[] {
   if (!layers.some((l) => l.id === vary))

@@ -1,10 +1,12 @@
 /** Ways of water on an elevation: a line with drops for each way, and a crossed circle with words where it ends wrong. */
 import { endText } from '../../water/run/tell.js';
 import type { WaterEnd, WaterPath } from '../../water/run/types.js';
-import type { RunOfWater } from '../../water/run/run.js';
+import { penetrationRect } from '../../geometry/pieces.js';
+import type { Rect } from '../../geometry/types.js';
 import type { FaceMap } from './elevation-frame.js';
 import { leader, waterLine, waterOut, wrongEnd } from './marks.js';
 import { LINE_HEIGHT, SIZE, type Sheet } from './sheet.js';
+import type { DrawingSubject } from './subject.js';
 import type { Box, Point } from './svg.js';
 import { textWidthMm, wrapMm } from './text-size.js';
 
@@ -62,31 +64,55 @@ function stretches(path: WaterPath): { from: number; to: number; hidden: boolean
   return found;
 }
 
-/** Where across its width a way is drawn: beside the middle, which numbers and words take. */
-function acrossAt(path: WaterPath, map: FaceMap): number {
+/** Shares of its width at which a way may be drawn: beside the middle first, which numbers and words take. */
+const ACROSS = [0.36, 0.64, 0.22, 0.78, 0.1, 0.9] as const;
+
+/** Where across its width a way is drawn: clear of the holes it runs around, if there is such a place. */
+function acrossAt(path: WaterPath, map: FaceMap, holes: readonly Rect[]): number {
   const { u0, u1 } = map.window;
   const from = Math.max(path.u0, u0);
   const to = Math.min(path.u1, u1);
-  return from + (to - from) * (to - from > 20 * map.divisor ? 0.36 : 0.5);
+  const places = (to - from > 20 * map.divisor ? ACROSS : ([0.5, ...ACROSS] as const)).map(
+    (s) => from + (to - from) * s,
+  );
+  const top = path.steps[0]?.v ?? path.end.v;
+  const crosses = (u: number): boolean =>
+    holes.some((h) => h.u0 < u && u < h.u1 && h.v0 < top - 0.1 && h.v1 > path.end.v + 0.1);
+  return places.find((u) => !crosses(u)) ?? (places[0] as number);
+}
+
+/** What of an upright stretch is seen: the parts above, between and below the holes it crosses. */
+function besideHoles(u: number, low: number, high: number, holes: readonly Rect[]): [number, number][] {
+  const inTheWay = holes.filter((h) => h.u0 < u && u < h.u1 && h.v0 < high && h.v1 > low).sort((a, b) => b.v1 - a.v1);
+  const parts: [number, number][] = [];
+  let top = high;
+  for (const h of inTheWay) {
+    if (top > h.v1) parts.push([h.v1, top]);
+    top = Math.min(top, h.v0);
+  }
+  if (top > low) parts.push([low, top]);
+  return parts;
 }
 
 const endName = (end: WaterEnd): string => `Water ends ${endText(end)}`;
 
 /** Draws all ways of water on the face and the wrong ends over the pans. */
-export function drawWater(sheet: Sheet, water: RunOfWater, map: FaceMap): void {
+export function drawWater(sheet: Sheet, { detail, water }: DrawingSubject, map: FaceMap): void {
+  const holes = detail.penetrations.map(penetrationRect);
   const { window } = map;
   const told = new Set<string>();
   for (const path of tellingPaths(water.face)) {
     if (path.u1 <= window.u0 || path.u0 >= window.u1) continue;
-    const x = map.x(acrossAt(path, map));
+    const u = acrossAt(path, map, holes);
+    const x = map.x(u);
     for (const { from, to, hidden } of stretches(path)) {
       const [high, low] = [Math.min(from, window.v1), Math.max(to, window.v0)];
-      if (high > low)
+      for (const [end, start] of besideHoles(u, low, high, holes))
         waterLine(
           sheet,
           [
-            [x, map.y(high)],
-            [x, map.y(low)],
+            [x, map.y(start)],
+            [x, map.y(end)],
           ],
           hidden,
         );

@@ -208,7 +208,7 @@ export function drawElevation(subject: DrawingSubject, opening: Opening | undefi
   drawDimensions(sheet, rows.right, 'y', map.box.x1, 1);
   namePenetrations(sheet, subject, map);
   numberPieces(sheet, subject, map, seen);
-  drawWater(sheet, subject.water, map);
+  drawWater(sheet, subject, map);
   const shown = markFindings(sheet, subject, map, seen);
   sheet.reserve({ ...map.box, x1: map.box.x0, y1: Math.max(map.box.y1, sheet.bottom) });
 
