@@ -73,12 +73,17 @@ describe.each([...demo, ...published].map((d) => [d.name, d] as const))('%s', (_
   });
   it('lists every finding on its elevation, and marks none twice in a view', () => {
     for (const { view, svg } of views) {
-      const marks = readXml(svg).flatMap((e) => e.attributes['data-finding'] ?? []);
+      const signs = readXml(svg).filter((e) => e.attributes['data-finding'] !== undefined);
+      const marks = signs.map((e) => e.attributes['data-finding']);
+      // The table stands at the left margin, where no drawing reaches.
+      const inTable = signs
+        .filter((e) => e.attributes['d']?.startsWith('M7 '))
+        .map((e) => e.attributes['data-finding']);
       // Once in the drawing, once in the table, once in the key for each level.
       for (const { number, result } of subject.findings) {
         const count = marks.filter((m) => m === String(number)).length;
         const first = subject.findings.find((f) => f.result.level === result.level)?.number === number;
-        if (view === 'elevation') expect(count, `${view} ${number}`).toBeGreaterThanOrEqual(1);
+        if (view === 'elevation') expect(inTable, `${view} ${number}`).toContain(String(number));
         expect(count, `${view} ${number}`).toBeLessThanOrEqual(first ? 3 : 2);
       }
     }

@@ -1,6 +1,8 @@
 /** `lapwright review PATH...` */
 import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
+import { isDay, localDate } from './day.js';
 import { runReview, withPages, type Run } from './run.js';
+import { writeFileSafely } from './write-file.js';
 import type { FailOn } from '../output/report.js';
 
 const FORMATS = ['terminal', 'lines', 'markdown', 'html', 'sarif', 'json'] as const;
@@ -70,38 +72,10 @@ async function print({ review, detailOf }: Run, format: Format, toTerminal: bool
   }
 }
 
-/** True for a day of the calendar written YYYY-MM-DD; the 30th of February is none. */
-function isDay(text: string): boolean {
-  const time = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(text) : NaN;
-  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(text);
-}
-
-/** Today as YYYY-MM-DD in local time, the day on the reader's calendar. */
-function localDate(): string {
-  const now = new Date();
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
-
 async function standardInput(): Promise<string> {
   const chunks: Buffer[] = [];
   for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
   return Buffer.concat(chunks).toString('utf8');
-}
-
-async function writeFileSafely(file: string, text: string): Promise<void> {
-  const { mkdir, rename, rm, writeFile } = await import('node:fs/promises');
-  const path = await import('node:path');
-  await mkdir(path.dirname(file), { recursive: true });
-  // Written beside the target and moved into place, so that nobody reads half a report.
-  const part = `${file}.part`;
-  try {
-    await writeFile(part, text);
-    await rename(part, file);
-  } catch (error) {
-    await rm(part, { force: true });
-    throw error;
-  }
 }
 
 /** @returns the exit status */

@@ -2,7 +2,7 @@
 import { MONTH_DAYS, SECONDS_PER_DAY } from './data/air.js';
 import { SURFACE_RESISTANCES, type Surfaces } from './data/surfaces.js';
 import type { Air, MonthOfAir } from './interior-climate.js';
-import { CAUTION, leftOutBy } from './leftOut.js';
+import { CAUTION, leftOutBy } from './left-out.js';
 import { saturationPressurePa, type SaturationFormula } from './psychrometrics.js';
 import { saturationsPa, sectionOf, type MoistureLayer, type Plane, type Section } from './resistance.js';
 import { overSpan, totalKgPerM2, type Water } from './span.js';

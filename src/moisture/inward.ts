@@ -10,7 +10,7 @@ import type { CodeSource } from '../vapor/data/code-source.js';
 import { CAVITY_SURFACE_M2KW } from './data/air.js';
 import { SURFACE_RESISTANCES } from './data/surfaces.js';
 import type { Air } from './interior-climate.js';
-import { CAUTION, leftOutBy } from './leftOut.js';
+import { CAUTION, leftOutBy } from './left-out.js';
 import { vaporPressurePa, type SaturationFormula } from './psychrometrics.js';
 import { saturationsPa, sectionOf, type MoistureLayer, type Plane } from './resistance.js';
 import { flowsOf, pressuresPa, touchedPlanes } from './tangent.js';
@@ -108,7 +108,7 @@ export function inwardDrive(
   const wet = gains.map(({ plane, rateKgPerM2S }) => ({
     plane: section.planes[plane] as Plane,
     rateKgPerM2S,
-    kgPerM2: rateKgPerM2S * seconds * 1,
+    kgPerM2: rateKgPerM2S * seconds * given,
   }));
   const dampest = pressuresPa(section.sdM, ceilingPa, touched)
     .map((p, k) => ({ plane: section.planes[k] as Plane, humidity: p / (saturated[k] as number) }))

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { AMOUNT_RULES, amountLimits } from './limits.js';
-import { CAUTION, METHODS, OMISSIONS, leftOutBy } from './leftOut.js';
+import { CAUTION, METHODS, OMISSIONS, leftOutBy } from './left-out.js';
 import { sectionOf, type MoistureLayer, type Plane, type StorageClass } from './resistance.js';
 
 const plane = (inner: StorageClass, outer: StorageClass, outerKgPerM2?: number): Plane => {

@@ -1,7 +1,7 @@
 /** The German period method: ninety cold days that wet a wall, ninety warm ones that dry it. */
 import { PERIOD_METHOD } from './data/period.js';
 import { SURFACE_RESISTANCES } from './data/surfaces.js';
-import { CAUTION, leftOutBy } from './leftOut.js';
+import { CAUTION, leftOutBy } from './left-out.js';
 import type { SaturationFormula } from './psychrometrics.js';
 import { saturationsPa, sectionOf, temperaturesC, type MoistureLayer, type Plane, type Section } from './resistance.js';
 import { overSpan, totalKgPerM2 } from './span.js';

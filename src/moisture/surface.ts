@@ -1,7 +1,7 @@
 /** The inside surface: how cold it gets, how damp the air against it, and whether mould may grow. */
 import { SURFACE_RESISTANCES, type Surfaces } from './data/surfaces.js';
 import type { Air, MonthOfAir } from './interior-climate.js';
-import { CAUTION, leftOutBy } from './leftOut.js';
+import { CAUTION, leftOutBy } from './left-out.js';
 import { SURFACE_LIMITS, type SurfaceLimit } from './limits.js';
 import { dewPointC, saturationPressurePa, type SaturationFormula } from './psychrometrics.js';
 

@@ -39,7 +39,7 @@ describe('help and version', () => {
 describe('mistyped commands and options', () => {
   it.each<[string[], string]>([
     [['reveiw', LIBRARY], 'there is no command "reveiw"; did you mean "review"?'],
-    [['zzzzzz'], 'there is no command "zzzzzz" Commands: review, rules, explain, new.'],
+    [['zzzzzz'], 'there is no command "zzzzzz" Commands: review, draw, rules, explain, new.'],
     [['review', '--formt', 'json', LIBRARY], 'There is no option "--formt"; did you mean "--format"?'],
     [
       ['review', '--fail-on', 'warnings', LIBRARY],
@@ -47,7 +47,7 @@ describe('mistyped commands and options', () => {
     ],
     [
       ['review', '--format', 'sarff', LIBRARY],
-      '--format is one of terminal, lines, markdown, sarif, json, not "sarff"; did you mean "sarif"?',
+      '--format is one of terminal, lines, markdown, html, sarif, json, not "sarff"; did you mean "sarif"?',
     ],
     [
       ['review', '--output', 'x.pdf', LIBRARY],

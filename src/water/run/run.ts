@@ -22,6 +22,8 @@ export function headIsClosed(detail: Detail, opening: Opening): boolean | undefi
   const bed = unitSetIn(detail, opening)?.bedding.head;
   const seals = worksAt(detail, opening, 'exterior perimeter');
   if (bed?.value === 'sealed' || seals.some((w) => coversSide(w, 'head'))) return true;
+  // A head flashing that projects throws the water clear of the joint below it.
+  if (worksAt(detail, opening, 'head').some((w) => (w.projectsMm?.value ?? 0) > 0)) return true;
   return bed === undefined && seals.length === 0 && opening.unit?.mounting?.value !== 'recessed' ? undefined : false;
 }
 
