@@ -115,7 +115,7 @@ ${table(
   ['provenance', 'meaning'],
   [
     ['seen', 'the cited text, or a public extract of it, was read'],
-    ['seen at second hand', 'read in a secondary transcription'],
+    ['seen at second hand', 'read in a copy made by somebody else'],
     ['from memory, confirm', 'recalled and not read again; a breach is a warning at most'],
     ['common practice, no source', 'a habit of the trade'],
     ['computed', 'follows from physics or arithmetic'],

@@ -16,7 +16,7 @@ export type Basis = 'code' | 'specification' | 'product data' | 'standard' | 'gu
 /** How well a source is known. Printed with every limit that rests on it. */
 export type Provenance =
   | 'seen' // the cited text, or a public extract of it, was read
-  | 'seen at second hand' // read in a secondary transcription
+  | 'seen at second hand' // read in a copy made by somebody else
   | 'from memory, confirm' // recalled, not re-read
   | 'common practice, no source'
   | 'computed' // follows from physics or arithmetic
