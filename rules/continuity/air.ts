@@ -1,10 +1,11 @@
 import { defineRule } from '../../src/engine/rule.js';
-import type { Outcome, Source } from '../../src/engine/result.js';
+import type { Source } from '../../src/engine/result.js';
+import { sideTold } from '../../src/continuity/gap-told.js';
 import { findGaps } from '../../src/continuity/gaps.js';
 import { planeOf } from '../../src/continuity/planes.js';
 import type { SideGap } from '../../src/continuity/side-gaps.js';
 import { isToldElsewhere } from '../../src/continuity/told.js';
-import { gapLength, gapPlace, gapWords, listed } from '../../src/continuity/words.js';
+import { listed } from '../../src/continuity/words.js';
 import { flashingAt } from '../../src/geometry/around-opening.js';
 import { SIDES } from '../../src/model/types.js';
 
@@ -54,7 +55,7 @@ export default defineRule({
         for (const gap of here) {
           // Sides that are not drawn are asked for together.
           if (gap.missing.length > 0 && unflashed.includes(side)) continue;
-          if (!isToldElsewhere(detail, face, gap)) yield { ...outcome(gap, field), subject, ...base };
+          if (!isToldElsewhere(detail, face, gap)) yield { ...sideTold(gap, 'air barrier', field), subject, ...base };
         }
       }
       const asked = unflashed.filter((side) =>
@@ -72,24 +73,3 @@ export default defineRule({
     }
   },
 });
-
-function outcome(gap: SideGap, field: string): Outcome {
-  const { what, correct } = gapWords(gap, field);
-  const first = gap.flashing[0];
-  const at = first?.at ?? gap.opening.at;
-  if (gap.missing.length > 0)
-    return {
-      kind: 'open',
-      message: `Whether the air barrier is led into the opening at the ${gapPlace(gap)}, is not told; declare ${listed(gap.missing)}.`,
-      at: gap.missing.some((m) => m.startsWith('openings')) ? gap.opening.at : at,
-      missing: gap.missing,
-    };
-  return {
-    kind: 'fail',
-    message: `The air barrier has a gap of ${gapLength(gap)} at the ${gapPlace(gap)}: ${what}.`,
-    at,
-    provided: `a gap of ${gapLength(gap)}`,
-    correct,
-    related: [{ message: 'the opening', at: gap.opening.at }],
-  };
-}

@@ -1,7 +1,8 @@
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
+import { partTold } from '../../src/continuity/gap-told.js';
 import { findGaps } from '../../src/continuity/gaps.js';
-import type { DepthGap, PartGap } from '../../src/continuity/layer-gaps.js';
+import type { DepthGap } from '../../src/continuity/layer-gaps.js';
 import { planeOf } from '../../src/continuity/planes.js';
 import { listed } from '../../src/continuity/words.js';
 import { showsWholeWall } from '../../src/model/drawn.js';
@@ -47,7 +48,7 @@ export default defineRule({
         subject: 'framing through the insulation',
         sources: [PRACTICE],
       };
-    for (const gap of gaps) if (gap.kind === 'part') yield partOutcome(detail, gap);
+    for (const gap of gaps) if (gap.kind === 'part') yield { ...partTold(detail, gap, 'there is none'), ...base };
     for (const opening of detail.openings) {
       const gap = gaps.find((g): g is DepthGap => g.kind === 'depth' && g.opening === opening);
       if (gap !== undefined) yield depthOutcome(detail, gap, names);
@@ -73,27 +74,6 @@ export default defineRule({
         };
   },
 });
-
-function partOutcome(detail: Detail, gap: PartGap): Outcome {
-  const width = formatQuantity(gap.lengthMm, 'length', detail.openings[0]?.heightMm ?? { system: 'US' });
-  const [work] = gap.works;
-  const message = `"${work.id}" puts "${gap.layer.id}" on only part of the wall: there is none ${gap.without}, ${width} wide as drawn`;
-  const shared = { at: work.at, subject: `${gap.layer.id} over the wall`, ...base };
-  return showsWholeWall(detail)
-    ? {
-        kind: 'fail',
-        message: `${message}.`,
-        provided: `none ${gap.without}`,
-        correct: `Put "${gap.layer.id}" on ${gap.without} too ("place: field").`,
-        ...shared,
-      }
-    : {
-        kind: 'open',
-        message: `${message}, and the drawing does not show the whole wall; show the rest.`,
-        missing: ['work.place: field'],
-        ...shared,
-      };
-}
 
 function depthOutcome(detail: Detail, gap: DepthGap, names: string): Outcome {
   const { opening } = gap;

@@ -1,15 +1,12 @@
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
+import { partTold, sideTold } from '../../src/continuity/gap-told.js';
 import { findGaps, type Gap } from '../../src/continuity/gaps.js';
-import type { PartGap } from '../../src/continuity/layer-gaps.js';
 import { planeOf, samePlane, type Plane } from '../../src/continuity/planes.js';
 import type { SideGap } from '../../src/continuity/side-gaps.js';
 import { isToldElsewhere } from '../../src/continuity/told.js';
-import { gapLength, gapPlace, gapWords, listed } from '../../src/continuity/words.js';
 import { interiorSeals } from '../../src/joints/perimeter-seals.js';
-import { showsWholeWall } from '../../src/model/drawn.js';
 import { SIDES, type Detail } from '../../src/model/types.js';
-import { formatQuantity } from '../../src/quantity/format.js';
 
 const PRACTICE: Source = {
   basis: 'practice',
@@ -51,7 +48,7 @@ export default defineRule({
       return;
     }
     const gaps = findGaps(detail, face, 'vapor');
-    for (const gap of gaps) if (gap.kind === 'part') yield partOutcome(detail, gap);
+    for (const gap of gaps) if (gap.kind === 'part') yield { ...partTold(detail, gap, 'nothing slows vapor'), ...base };
     if (plane.on === 'layers' && !gaps.some((g) => g.kind === 'part'))
       yield {
         kind: 'pass',
@@ -83,7 +80,7 @@ export default defineRule({
           };
         for (const gap of here)
           if (!isToldElsewhere(detail, face, gap) && !air.some((a) => isSame(a, gap)))
-            yield { ...sideOutcome(gap, nameOf(plane)), subject, ...base };
+            yield { ...sideTold(gap, 'vapor line', nameOf(plane)), subject, ...base };
       }
     }
     for (const gap of gaps)
@@ -131,45 +128,4 @@ function* atOpening(
       provided: `"${seal.id}"`,
       ...base,
     };
-}
-
-function partOutcome(detail: Detail, gap: PartGap): Outcome {
-  const width = formatQuantity(gap.lengthMm, 'length', detail.openings[0]?.heightMm ?? { system: 'US' });
-  const [work] = gap.works;
-  const message = `"${work.id}" puts "${gap.layer.id}" on only part of the wall: nothing slows vapor ${gap.without}, ${width} wide as drawn`;
-  const shared = { at: work.at, subject: `${gap.layer.id} over the wall`, ...base };
-  return showsWholeWall(detail)
-    ? {
-        kind: 'fail',
-        message: `${message}.`,
-        provided: `none ${gap.without}`,
-        correct: `Put "${gap.layer.id}" on ${gap.without} too ("place: field").`,
-        ...shared,
-      }
-    : {
-        kind: 'open',
-        message: `${message}, and the drawing does not show the whole wall; show the rest.`,
-        missing: ['work.place: field'],
-        ...shared,
-      };
-}
-
-function sideOutcome(gap: SideGap, field: string): Outcome {
-  const { what, correct } = gapWords(gap, field);
-  const at = gap.flashing[0]?.at ?? gap.opening.at;
-  if (gap.missing.length > 0)
-    return {
-      kind: 'open',
-      message: `Whether the vapor line is led into the opening at the ${gapPlace(gap)}, is not told; declare ${listed(gap.missing)}.`,
-      at: gap.missing.some((m) => m.startsWith('openings')) ? gap.opening.at : at,
-      missing: gap.missing,
-    };
-  return {
-    kind: 'fail',
-    message: `The vapor line has a gap of ${gapLength(gap)} at the ${gapPlace(gap)}: ${what}.`,
-    at,
-    provided: `a gap of ${gapLength(gap)}`,
-    correct,
-    related: [{ message: 'the opening', at: gap.opening.at }],
-  };
 }

@@ -4,6 +4,7 @@
  *
  * Plain arithmetic on rectangles, so that it can be asked of any set of pieces. Lengths in millimeters.
  */
+import { seenFrom } from '../geometry/overlap.js';
 import { joined, TINY_MM, type Stretch } from './stretches.js';
 import { openingRect } from '../geometry/pieces.js';
 import type { Piece, Rect } from '../geometry/types.js';
@@ -49,20 +50,6 @@ export function isUpright(side: Side): side is 'left jamb' | 'right jamb' {
 export function wholeSide(opening: Opening, side: Side): Stretch {
   const o = openingRect(opening);
   return isUpright(side) ? { fromMm: o.v0, toMm: o.v1 } : { fromMm: o.u0, toMm: o.u1 };
-}
-
-/** A rectangle of the face as seen from a side: along it, and outward from it. */
-export function seenFrom(o: Rect, side: Side, r: Rect): { t0: number; t1: number; d0: number; d1: number } {
-  switch (side) {
-    case 'head':
-      return { t0: r.u0, t1: r.u1, d0: r.v0 - o.v1, d1: r.v1 - o.v1 };
-    case 'sill':
-      return { t0: r.u0, t1: r.u1, d0: o.v0 - r.v1, d1: o.v0 - r.v0 };
-    case 'left jamb':
-      return { t0: r.v0, t1: r.v1, d0: o.u0 - r.u1, d1: o.u0 - r.u0 };
-    case 'right jamb':
-      return { t0: r.v0, t1: r.v1, d0: r.u0 - o.u1, d1: r.u1 - o.u1 };
-  }
 }
 
 /** Coats that are liquid when they go on join where they touch; everything else has to overlap. */

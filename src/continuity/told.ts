@@ -1,7 +1,7 @@
 /** Which gaps other checks tell already, so that one gap is one finding. */
 import type { SideGap } from './side-gaps.js';
-import { seenFrom } from './side-line.js';
 import { fieldPieces, flashingAt } from '../geometry/around-opening.js';
+import { seenFrom } from '../geometry/overlap.js';
 import { openingRect } from '../geometry/pieces.js';
 import type { WallFace } from '../geometry/types.js';
 import { SIDES, type Detail } from '../model/types.js';

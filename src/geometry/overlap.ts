@@ -48,8 +48,8 @@ function shared(a: readonly Run[], b: readonly Run[]): Run[] {
   );
 }
 
-/** Seen from a side of an opening: along the side, outward from it. */
-function fromSide(o: Rect, side: Side, r: Rect): Strip {
+/** A rectangle of the face as seen from a side of an opening: along the side, and outward from it. */
+export function seenFrom(o: Rect, side: Side, r: Rect): Strip {
   switch (side) {
     case 'head':
       return { t0: r.u0, t1: r.u1, d0: r.v0 - o.v1, d1: r.v1 - o.v1 };
@@ -78,9 +78,9 @@ export function sideOverlap(
   b: readonly Rect[],
 ): number | undefined {
   const outward = (rects: readonly Rect[]): Strip[] =>
-    rects.map((r) => fromSide(opening, side, r)).filter((s) => s.d1 > TINY);
+    rects.map((r) => seenFrom(opening, side, r)).filter((s) => s.d1 > TINY);
   const [first, second] = [outward(a), outward(b)];
-  const border = fromSide(opening, side, bounds).d1;
+  const border = seenFrom(opening, side, bounds).d1;
   const upright = side === 'left jamb' || side === 'right jamb';
   let least: number | undefined;
   for (const t of samples(upright ? opening.v0 : opening.u0, upright ? opening.v1 : opening.u1, first, second)) {

@@ -4,7 +4,7 @@
  */
 import { bounding, rect, snap, subtract } from './rect.js';
 import type { JointSegment, Piece, PieceRole, Rect } from './types.js';
-import { defaultEdge, shedsWater } from '../model/families.js';
+import { edgeOf, shedsWater } from '../model/families.js';
 import type { Apply, Close, Detail, Opening, Penetration, Place, Side, Work } from '../model/types.js';
 
 type Returns = Partial<Record<Side, Rect[]>>;
@@ -478,9 +478,7 @@ export function derivePieces(detail: Detail, bounds: Rect, joints: readonly Join
     if (work.action !== 'apply') continue;
     const common = {
       apply: work,
-      edge:
-        work.edge?.value ??
-        (work.edgeSeal !== undefined ? ('sealed' as const) : (work.product?.edge?.value ?? defaultEdge(work.family))),
+      edge: edgeOf(work),
       ...(work.product === undefined ? {} : { product: work.product }),
       ...(work.layer === undefined ? {} : { layer: work.layer }),
     };

@@ -1,7 +1,7 @@
 /**
  * What a family of products does by its nature, and which family a generic material name belongs to.
  */
-import type { EdgeBond, Family } from './types.js';
+import type { Apply, EdgeBond, Family } from './types.js';
 
 const SHEDDING: ReadonlySet<Family> = new Set<Family>([
   'fluid-applied membrane',
@@ -46,6 +46,14 @@ export function isFluid(family: Family): boolean {
 /** How the edge of an installed piece is closed when neither the work nor the product says so. */
 export function defaultEdge(family: Family): EdgeBond {
   return BONDED.has(family) ? 'bonded' : 'open';
+}
+
+/** How the edge of a work is closed: as it says, as its product says, or by the nature of its family. */
+export function edgeOf(work: Apply): EdgeBond {
+  return (
+    work.edge?.value ??
+    (work.edgeSeal !== undefined ? 'sealed' : (work.product?.edge?.value ?? defaultEdge(work.family)))
+  );
 }
 
 /** Generic material names of wall layers, most specific first; matched as whole words in this order. */

@@ -3,10 +3,10 @@
  * blocked, or not told by the documents.
  */
 import { coversSide, unitSetIn, worksAt } from './at-opening.js';
-import { defaultEdge, shedsWater } from '../model/families.js';
+import { edgeOf, shedsWater } from '../model/families.js';
 import { openingRect } from '../geometry/pieces.js';
 import type { WallFace } from '../geometry/types.js';
-import type { Apply, Detail, EdgeBond, Layer, Opening } from '../model/types.js';
+import type { Apply, Detail, Layer, Opening } from '../model/types.js';
 import type { Locus } from '../reading/types.js';
 
 export type Space = 'pan' | 'front of pan' | 'outer leg' | 'drained space' | 'daylight';
@@ -49,14 +49,6 @@ export function blockedPassages(passages: readonly Passage[]): Passage[] {
   for (const space of reached)
     for (const p of passages) if (p.from === space && p.blockers.length === 0) reached.add(p.to);
   return passages.filter((p) => p.blockers.length > 0 && reached.has(p.from));
-}
-
-/** How the edge of a work is closed: as it says, as its product says, or by the nature of its family. */
-export function edgeOf(work: Apply): EdgeBond {
-  return (
-    work.edge?.value ??
-    (work.edgeSeal !== undefined ? 'sealed' : (work.product?.edge?.value ?? defaultEdge(work.family)))
-  );
 }
 
 /** Works at the sill flange that close it: bonded or sealed, without weeps. Sealants close by their nature. */

@@ -1,8 +1,8 @@
 /** From the Markdown tree of the report to a tree of harmless HTML. */
 import type { ElementContent, RootContent } from 'hast';
 import { sanitize, type Schema } from 'hast-util-sanitize';
-import type { Parents, Root as MarkdownRoot, RootContent as MarkdownContent, TableRow } from 'mdast';
-import { defaultHandlers, toHast, type Handlers } from 'mdast-util-to-hast';
+import type { Root as MarkdownRoot, RootContent as MarkdownContent } from 'mdast';
+import { toHast } from 'mdast-util-to-hast';
 
 /** What a report is made of. All else is dropped: no classes, no ids, no images, no addresses but those of the web. */
 const SCHEMA: Schema = {
@@ -30,12 +30,6 @@ const SCHEMA: Schema = {
   strip: ['script', 'style'],
 };
 
-/** The tree leaves the alignment of its columns open; the writer of rows would take that for a table without any. */
-const HANDLERS: Handlers = {
-  tableRow: (state, row: TableRow, parent: Parents | undefined) =>
-    defaultHandlers.tableRow(state, row, parent?.type === 'table' ? { ...parent, align: null } : parent),
-};
-
 function finish(node: ElementContent): ElementContent {
   if (node.type !== 'element') return node;
   const children = node.children.map(finish);
@@ -49,7 +43,7 @@ function finish(node: ElementContent): ElementContent {
 /** Blocks of HTML without the line breaks between them; every table head says that it heads a column. */
 export function cleanHtml(tree: MarkdownRoot | readonly MarkdownContent[]): ElementContent[] {
   const root: MarkdownRoot = 'type' in tree ? tree : { type: 'root', children: [...tree] };
-  const safe = sanitize(toHast(root, { handlers: HANDLERS }), SCHEMA);
+  const safe = sanitize(toHast(root), SCHEMA);
   const blocks: readonly RootContent[] = safe.type === 'root' ? safe.children : [];
   return blocks.flatMap((node) => (node.type === 'element' ? [finish(node)] : []));
 }
