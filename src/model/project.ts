@@ -2,7 +2,7 @@
 import { Entry, given } from './entry.js';
 import { MEASURES, type Property } from './measures.js';
 import { remembered } from './remembered.js';
-import type { Deviation, Project, Requirement } from './types.js';
+import type { Deviation, IndoorDeclared, Project, Requirement } from './types.js';
 import type { Dimension } from '../quantity/types.js';
 import type { ReadDocument } from '../reading/types.js';
 
@@ -11,6 +11,7 @@ export const buildProject = remembered((document: ReadDocument): Project => {
   const e = Entry.root(document);
   const place = e.get('place');
   const code = e.get('code');
+  const indoor = e.get('indoor');
   return given<Project>({
     at: { document, path: [] },
     id: document.id,
@@ -29,6 +30,15 @@ export const buildProject = remembered((document: ReadDocument): Project => {
           },
     heightMm: e.length('height'),
     designPressurePa: e.get('wind')?.quantity('designPressure', 'pressure'),
+    indoor:
+      indoor === undefined
+        ? undefined
+        : given<IndoorDeclared>({
+            at: indoor.at,
+            temperatureC: indoor.quantity('temperature', 'temperature'),
+            humidity: indoor.quantity('humidity', 'fraction'),
+            humidityClass: indoor.count('humidityClass') as IndoorDeclared['humidityClass'],
+          }),
     standards: e.words('standards'),
   });
 });

@@ -371,7 +371,16 @@ export interface Project {
   readonly code?: { readonly at: Locus; readonly title: 'IRC' | 'IBC' | 'NBC'; readonly edition: number };
   readonly heightMm?: Measured;
   readonly designPressurePa?: Measured;
+  readonly indoor?: IndoorDeclared;
   readonly standards: readonly Stated<string>[];
+}
+
+/** Indoor air as declared: both set points, or a humidity class. */
+export interface IndoorDeclared {
+  readonly at: Locus;
+  readonly temperatureC?: Measured;
+  readonly humidity?: Measured; // share
+  readonly humidityClass?: Stated<1 | 2 | 3 | 4 | 5>;
 }
 
 /** One limit that a document of the project asks for. */

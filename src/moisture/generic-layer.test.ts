@@ -10,13 +10,18 @@ const material = (name: string): GenericMaterial => {
 };
 
 describe('a generic layer', () => {
-  it('spans both systems: 12 mm of OSB, mu 50 dry and 0.75 to 2 perm (from memory)', () => {
+  it('is taken by its US permeance where the table has one: OSB of 0.75 to 2 perm (from memory)', () => {
     const { sdM } = genericLayer(material('OSB'), 12, 'dry')!;
-    expect(sdM[0]).toBeCloseTo(0.6, 9); // 50 x 0.012
+    // 2e-10 kg/(m s Pa) over 57.2135 ng/(Pa s m2) is 3.4957 m for 1 perm.
+    expect(sdM[0]).toBeCloseTo(3.4957 / 2, 3);
     expect(sdM[1]).toBeCloseTo(3.4957 / 0.75, 3);
   });
-  it('is more open in the wet cup', () => {
-    expect(genericLayer(material('OSB'), 12, 'wet')!.sdM[0]).toBeCloseTo(0.36, 9); // 30 x 0.012
+  it('is taken by its vapor resistance factor where it has none: 12 mm of particleboard, 50 dry and 15 wet', () => {
+    expect(genericLayer(material('particleboard'), 12, 'dry')!.sdM).toEqual([0.6, 0.6]);
+    expect(genericLayer(material('particleboard'), 12, 'wet')!.sdM[0]).toBeCloseTo(0.18, 9);
+  });
+  it('is more open in the wet cup, in the ratio of the two factors where only the dry one is printed', () => {
+    expect(genericLayer(material('OSB'), 12, 'wet')!.sdM[1]).toBeCloseTo(((3.4957 / 0.75) * 30) / 50, 3);
     expect(genericLayer(material('kraft facing'), undefined, 'wet')!.sdM[1]).toBeCloseTo(3.4957, 3); // 1 perm
     expect(genericLayer(material('kraft facing'), undefined, 'dry')!.sdM[1]).toBeCloseTo(3.4957 / 0.3, 3);
   });

@@ -40,9 +40,9 @@ export interface LayerSpread {
 /**
  * What the tables say of a layer.
  *
- * The spread spans both systems of measurement, vapor resistance factor and US permeance, since neither is right for
- * a product nobody named. On the warm side of a suspect plane take the least, on the cold side the most.
- * @param cup `dry` for layers in dry air (outside of a suspect plane, in winter), `wet` in damp air
+ * The US permeance is taken where the table has one, since the documents are written in that system; else the vapor
+ * resistance factor. Where only the dry cup is printed, the wet one follows in the ratio of the two factors.
+ * @param cup `dry` for layers in dry air, `wet` in damp air: the cold side of the wall
  * @param thicknessMm may be missing for paints and films, whose permeance is that of the film as sold
  * @returns `undefined` when the table has no vapor resistance for it
  * @throws RangeError when a thickness is given and not above zero
@@ -55,19 +55,11 @@ export function genericLayer(
 ): LayerSpread | undefined {
   if (thicknessMm !== undefined && !(thicknessMm > 0))
     throw new RangeError(`A thickness above zero is expected, in mm; found ${thicknessMm}.`);
-  const mu = cup === 'dry' ? material.muDry : material.muWet;
-  const perms =
-    cup === 'wet' && material.permeanceWetPerm !== undefined
-      ? material.permeanceWetPerm
-      : permeancePermAt(material, thicknessMm);
-  const sds = [
-    ...(mu === undefined || thicknessMm === undefined ? [] : [sdFromMuM(mu, thicknessMm)]),
-    ...(perms ?? []).map((perm) => Math.min(TIGHT_SD_M.value, sdFromPermeanceM(permToNg(perm)))),
-  ];
-  if (sds.length === 0) return undefined;
+  const sdM = spreadM(material, thicknessMm, cup);
+  if (sdM === undefined) return undefined;
   const perInch = rPerInch(material);
   return {
-    sdM: [Math.min(...sds), Math.max(...sds)],
+    sdM,
     ...(perInch === undefined || thicknessMm === undefined
       ? {}
       : { rM2KW: usRToSi((perInch * thicknessMm) / MM_PER_INCH) }),
@@ -76,3 +68,21 @@ export function genericLayer(
     provenance: material.provenance,
   };
 }
+
+function spreadM(material: GenericMaterial, thicknessMm: number | undefined, cup: 'dry' | 'wet'): Spread | undefined {
+  const { muDry, muWet } = material;
+  const ofPerms = ([least, most]: Spread): Spread => [sdOfPermM(most), sdOfPermM(least)];
+  if (cup === 'wet' && material.permeanceWetPerm !== undefined) return ofPerms(material.permeanceWetPerm);
+  const perms = permeancePermAt(material, thicknessMm);
+  if (perms !== undefined) {
+    // Damp, a board lets more through; by how much, only the two factors tell.
+    const opened = cup === 'wet' && muDry !== undefined && muWet !== undefined ? muDry / muWet : 1;
+    return ofPerms([perms[0] * opened, perms[1] * opened]);
+  }
+  const mu = cup === 'dry' ? muDry : muWet;
+  if (mu === undefined || thicknessMm === undefined) return undefined;
+  const sdM = sdFromMuM(mu, thicknessMm);
+  return [sdM, sdM];
+}
+
+const sdOfPermM = (perm: number): number => Math.min(TIGHT_SD_M.value, sdFromPermeanceM(permToNg(perm)));

@@ -29,7 +29,7 @@ const OUTBOARD: ReadonlySet<Layer['family']> = new Set<Layer['family']>([
 ]);
 
 /** Insulation by its family, or by its name where the family does not tell. */
-function insulates(layer: Layer): boolean {
+export function insulates(layer: Layer): boolean {
   return (
     OUTBOARD.has(layer.family) ||
     (layer.family === 'other' &&
@@ -47,7 +47,7 @@ export function isFoamPlastic(layer: Layer): boolean {
 }
 
 /** Resistance of one layer: stated, of its product, or thickness times the generic R per inch. */
-function insulationOf(layer: Layer): Insulation {
+export function insulationOf(layer: Layer): Insulation {
   const stated = layer.thermalResistance ?? layer.product?.thermalResistance;
   if (stated !== undefined) return { layer, stated, resistanceM2KPerW: stated.value };
   const material = layer.material === undefined ? undefined : materialNamed(layer.material.value);

@@ -1,5 +1,6 @@
 /** Vapor retarder class of one layer of the wall, from its permeance, its product or its name. */
 import { classOfPermeance, classOfQuantity, permToNg, tighter, type VaporClass } from './classes.js';
+import { facingIn } from './facing.js';
 import { materialNamed, permeancePermAt } from './materials.js';
 import type { Layer } from '../model/types.js';
 import type { Locus } from '../reading/types.js';
@@ -84,13 +85,7 @@ function classOfFinish(layer: Layer): LayerClass | UnknownClass | undefined {
     return undefined;
   if (UNPAINTED.test(text)) return undefined;
   // Kraft, foil and paint are words inside the name of a board or batt.
-  const facing = /\b(un-?faced)\b/i.test(text)
-    ? undefined
-    : /\bkraft\b/i.test(text)
-      ? 'kraft facing'
-      : /\bfoil\b/i.test(text)
-        ? 'foil facing'
-        : /\b(?:latex|enamel|vapor retarder) (?:paint|primer)\b/i.exec(text)?.[0];
+  const facing = facingIn(text);
   if (facing !== undefined) return classOfWords(facing, undefined, layer.material.at);
   return PAINTED.test(text)
     ? {

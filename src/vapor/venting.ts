@@ -29,7 +29,7 @@ function named(layer: Layer, words: readonly string[]): boolean {
  *
  * @see VENTED_BY_SHAPE
  */
-export function venting(detail: Detail, frame: Layer): Venting {
+export function venting(detail: Detail, frame: Pick<Layer, 'index'>): Venting {
   const outside = detail.layers.filter((layer) => layer.index > frame.index);
   const vented = outside.find((layer) => layer.vented?.value === true);
   if (vented !== undefined) return { kind: 'vented', layer: vented, words: `"${vented.id}" is vented` };

@@ -225,8 +225,10 @@ const INSULATION: readonly GenericMaterial[] = [
   m('phenolic foam', [], { lambdaWPerMK: [0.02, 0.024], muDry: 50, muWet: 50, foamPlastic: true }),
   m('cellular glass', [], { lambdaWPerMK: [0.04, 0.04], permeancePerm: [0, 0] }),
   m('expanded cork', ['cork board'], { lambdaWPerMK: [0.04, 0.045], muDry: 10, muWet: 5, moistureSensitive: true }),
-  // Foam of unstated kind: known to be foam, nothing more.
+  // Foam of unstated kind: anything from a foil-faced board to an open one.
   m('foam sheathing', ['foam plastic', 'rigid foam', 'continuous foam', 'insulating foam sheathing'], {
+    lambdaWPerMK: [0.022, 0.04],
+    permeabilityPermIn: [0.05, 5.8],
     foamPlastic: true,
   }),
 ];
