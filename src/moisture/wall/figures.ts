@@ -1,6 +1,6 @@
 /** One layer of a drawn wall as figures: how it resists heat and vapor, between which bounds, and on whose word. */
 import { AIR_SPACE_SD_M } from '../data/air.js';
-import { AIR_SPACE_R_M2KW, UNSAID_FINISH_SD_M, WOOD_DENSITY_KG_PER_M3 } from '../data/generic-figures.js';
+import { AIR_SPACE_R_M2KW, UNNAMED, UNSAID_FINISH_SD_M, WOOD_DENSITY_KG_PER_M3 } from '../data/generic-figures.js';
 import { genericLayer, storageOf } from '../generic-layer.js';
 import { sdFromPermeanceM, type StorageClass } from '../resistance.js';
 import { finishOf } from '../../vapor/facing.js';
@@ -66,10 +66,20 @@ function airSpaceR(widthMm: number | undefined): number {
   return r;
 }
 
-/** The generic material of a layer: by its words; a cavity fill of no named kind is a fibrous one. */
-function materialOf(layer: Layer): GenericMaterial | undefined {
+interface Meant {
+  readonly material: GenericMaterial;
+  /** Its words name no kind; the material spans what it may be. */
+  readonly unnamed: boolean;
+}
+
+/** The generic material of a layer: by its words, else all that a thing of its family may be. */
+function materialOf(layer: Layer): Meant | undefined {
   const named = layer.material === undefined ? undefined : materialNamed(layer.material.value);
-  return named ?? (layer.family === 'batt insulation' ? materialNamed('mineral wool') : undefined);
+  if (named !== undefined) return { material: named, unnamed: false };
+  // A batt is fibrous whoever makes it; any other product has to declare what it is.
+  const open = layer.productId === undefined || layer.family === 'batt insulation';
+  const material = open ? UNNAMED[layer.family] : undefined;
+  return material === undefined ? undefined : { material, unnamed: true };
 }
 
 /** Insulation sold by its R-value is as thick as its material needs for it, mm. */
@@ -83,7 +93,7 @@ function thicknessOfR(layer: Layer, material: GenericMaterial | undefined): numb
 
 type Vapor = Pick<LayerFigures, 'dry' | 'wet' | 'generic' | 'field'> & { readonly told?: string };
 
-function vaporOf(layer: Layer, material: GenericMaterial | undefined): Vapor | MissingFigure {
+function vaporOf(layer: Layer, meant: Meant | undefined): Vapor | MissingFigure {
   const dry = layer.permeance ?? layer.product?.permeanceDry;
   if (dry !== undefined) {
     const declared = declaredSd(dry);
@@ -101,6 +111,7 @@ function vaporOf(layer: Layer, material: GenericMaterial | undefined): Vapor | M
       reason: `the product "${layer.productId.value}" declares no dry-cup permeance`,
       at: layer.at,
     };
+  const material = meant?.material;
   const thicknessMm = layer.thicknessMm?.value ?? thicknessOfR(layer, material);
   const found = (['dry', 'wet'] as const).map((cup) =>
     material === undefined ? undefined : genericLayer(material, thicknessMm, cup),
@@ -122,7 +133,10 @@ function vaporOf(layer: Layer, material: GenericMaterial | undefined): Vapor | M
     wet: between((wetCup ?? dryCup).sdM),
     generic: true,
     field: field(layer, 'permeance'),
-    told: `Vapor resistance of "${layer.id}" is that of generic ${material.name} (${material.provenance}).`,
+    told:
+      meant?.unnamed === true
+        ? `"${layer.material?.value ?? layer.id}" names no kind; ${material.name} was looked at (${material.provenance}).`
+        : `Vapor resistance of "${layer.id}" is that of generic ${material.name} (${material.provenance}).`,
   };
 }
 
@@ -197,8 +211,9 @@ function finishFigures(layer: Layer): LayerFigures[] | MissingFigure {
  */
 export function figuresOf(layer: Layer): readonly LayerFigures[] | MissingFigure {
   if (GAPS.has(layer.family)) return [gap(layer)];
-  const material = materialOf(layer);
-  const vapor = vaporOf(layer, material);
+  const meant = materialOf(layer);
+  const material = meant?.material;
+  const vapor = vaporOf(layer, meant);
   if ('missing' in vapor) return vapor;
   const resistance = resistanceOf(layer, material);
   if ('missing' in resistance) return resistance;

@@ -69,6 +69,13 @@ describe('the layers of a drawn wall', () => {
     // 7/16 in of OSB at 600 kg/m3: 0.0111125 x 600.
     expect(walls[0].layers.find((l) => l.id === 'sheathing')?.areaMassKgPerM2).toBeCloseTo(6.6675, 4);
   });
+  it('may be all that a thing of their family is, where the drawing names no kind', async () => {
+    const { walls, assumptions } = await wall(BOARD, STUDS, '{ id: skin, material: sheathing, thickness: 1/2 in }');
+    const skin = walls[0].layers.at(-1);
+    expect(skin?.dry.leastM).toBeCloseTo(perm(50), 4);
+    expect(skin?.dry.mostM).toBeCloseTo(perm(0.5), 4);
+    expect(assumptions.join(' ')).toContain('"sheathing" names no kind');
+  });
   it('go from bare to painted where the finish of the room side is not said, and say so', async () => {
     const { walls, assumptions } = await wall('{ id: board, material: gypsum board }', STUDS, OSB);
     expect(walls[0].layers[0]).toMatchObject({ id: 'board finish', field: 'wall[0].finish' });

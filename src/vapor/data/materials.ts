@@ -235,7 +235,7 @@ const INSULATION: readonly GenericMaterial[] = [
 
 const SHEETS: readonly GenericMaterial[] = [
   byCode(
-    m('polyethylene sheet', ['polyethylene', 'polyethylene film', 'plastic sheeting'], {
+    m('polyethylene sheet', ['polyethylene', 'polyethylene film', 'plastic sheeting', 'poly', 'poly sheet'], {
       lambdaWPerMK: [0.33, 0.33],
       permeancePerm: [0.03, 0.08],
       deemed: 'I',
@@ -249,13 +249,28 @@ const SHEETS: readonly GenericMaterial[] = [
       deemed: 'II',
     }),
   ),
-  byCode(m('vapor retarder paint', ['vapor retarder primer'], { permeancePerm: [0.45, 0.6], deemed: 'II' })),
+  byCode(
+    m('vapor retarder paint', ['vapor retarder primer', 'vapor barrier paint', 'vapor barrier primer'], {
+      permeancePerm: [0.45, 0.6],
+      deemed: 'II',
+    }),
+  ),
   byCode(m('latex paint', ['enamel paint', 'latex enamel'], { permeancePerm: [5, 10], deemed: 'III' })),
   m(
     'responsive membrane',
-    ['polyamide film', 'variable-permeance membrane', 'responsive vapor retarder', 'responsive film'],
+    [
+      'polyamide film',
+      'variable-permeance membrane',
+      'variable-permeance retarder',
+      'responsive vapor retarder',
+      'responsive film',
+      'smart vapor retarder',
+      'smart membrane',
+    ],
     { permeancePerm: [0, 1], permeanceWetPerm: [10, 20], responsive: true },
   ),
+  m('vinyl wall covering', ['vinyl wallpaper'], { permeancePerm: [0.1, 1] }),
+  m('oil-based paint', ['oil paint', 'alkyd paint'], { permeancePerm: [0.3, 1.6] }),
   m('vapor-open membrane', ['housewrap'], { permeancePerm: [15, 60] }),
   m('No. 15 felt', ['asphalt felt', 'building paper', 'felt'], {
     lambdaWPerMK: [0.17, 0.17],
