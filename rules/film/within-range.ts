@@ -49,7 +49,7 @@ export default defineRule({
         onlyLeast = false,
       ) {
         for (const comparison of onlyLeast ? (['at least'] as const) : (['at least', 'at most'] as const)) {
-          const asked = limit({ ...query, property, comparison });
+          const asked = limit({ ...query, property, comparison, bothEnds: !onlyLeast });
           if (asked === undefined) continue;
           limits += 1;
           yield againstLimit({

@@ -85,6 +85,7 @@ export default defineRule({
           property: 'backer rod compression',
           product: work.product,
           comparison,
+          bothEnds: true,
           ...(of === undefined ? {} : { subject: of }),
           offered: [
             {

@@ -71,6 +71,7 @@ export default defineRule({
           property: 'joint depth',
           product: work.product,
           comparison,
+          bothEnds: true,
           ...(of === undefined ? {} : { subject: of }),
         } as const;
         // Where the project states depths, they stand in place of a rule that other sources contradict.

@@ -58,6 +58,7 @@ export default defineRule({
             property: 'joint width',
             product: work.product,
             comparison,
+            bothEnds: true,
             ...(of === undefined ? {} : { subject: of }),
             offered: [
               { value, text: formatQuantity(value, 'length', width), source: comparison === 'at least' ? LEAST : MOST },

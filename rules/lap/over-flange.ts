@@ -114,6 +114,8 @@ export default defineRule({
           main.role === 'counterflashing'
             ? limit({ property: 'extension onto wall', subject: 'counterflashing', comparison: 'at least' })
             : undefined;
+        const governing = reachAsked !== undefined && reachAsked.value > (lap?.value ?? 0) ? reachAsked : lap;
+        const also = [...(lap?.also ?? []), ...(reachAsked?.also ?? [])];
         const result = againstLimit({
           subject,
           at: main.apply.ontoWallMm?.at ?? main.at,
@@ -121,7 +123,7 @@ export default defineRule({
           comparison: 'at least',
           like: main.apply.ontoWallMm ?? flangeMm,
           provided: reachMm - flangeMm.value,
-          limit: reachAsked !== undefined && reachAsked.value > (lap?.value ?? 0) ? reachAsked : lap,
+          limit: governing === undefined ? undefined : { ...governing, also },
           sentence: (p) => `"${main.id}" covers the ${subject} and laps ${p} beyond it`,
           correct: (required) => `Carry "${main.id}" ${required} beyond the flange ("ontoWall").`,
           missing: ['product.least.lap'],

@@ -34,18 +34,6 @@ export default defineRule({
           comparison: 'at least',
           offered: [{ value: number('count'), text: String(number('count')), source: PRACTICE }],
         });
-        const spaced = limit({
-          ...query,
-          property: 'weep spacing',
-          comparison: 'at most',
-          offered: [
-            {
-              value: number('spacing'),
-              text: formatQuantity(number('spacing'), 'length', opening.widthMm),
-              source: PRACTICE,
-            },
-          ],
-        });
         const ofCount = {
           subject: `weeps at the sill of ${opening.id}`,
           dimension: 'count',
@@ -78,6 +66,18 @@ export default defineRule({
           yield outcome;
           if (weeps.count.value === 0) continue;
         }
+        const spaced = limit({
+          ...query,
+          property: 'weep spacing',
+          comparison: 'at most',
+          offered: [
+            {
+              value: number('spacing'),
+              text: formatQuantity(number('spacing'), 'length', opening.widthMm),
+              source: PRACTICE,
+            },
+          ],
+        });
         const subject = `weep spacing at the sill of ${opening.id}`;
         if (weeps.spacingMm !== undefined) {
           yield againstLimit({

@@ -6,7 +6,9 @@ import { ruleCards } from '../engine/cards.js';
 import { OWN_RULES } from '../engine/own-rules.js';
 import { joinRules, loadPack } from '../engine/packs.js';
 import { Fingerprints } from '../engine/finished-result.js';
-import { failsOn, inOrder, resultOfProblem, reviewDocument } from '../engine/review.js';
+import type { DetailRequirements } from '../engine/requirements-held.js';
+import { requirementsOfRun } from '../engine/requirements-of-run.js';
+import { failsOn, inOrder, resultOfProblem, resultsOfRequirements, reviewDocument } from '../engine/review.js';
 import type { Notification, Result } from '../engine/result.js';
 import { ruleSettings } from '../engine/settings.js';
 import { buildDetail } from '../model/detail.js';
@@ -102,6 +104,8 @@ export async function runReview(options: RunOptions): Promise<Run> {
   const documents = new Map<ReviewedDetail, ReadDocument>();
   const fingerprints = new Fingerprints();
   const remarks: Notification[] = [...notifications];
+  const requirements: DetailRequirements[] = [];
+  const products = new Set<string>();
   for (const document of chosenDetails(library, options.dependents)) {
     const reach = library.reach(document);
     const one = reviewDocument(
@@ -113,10 +117,14 @@ export async function runReview(options: RunOptions): Promise<Run> {
     // Not `push(...)`: a library has more results than a call can take arguments.
     for (const result of one.results) results.push(result);
     remarks.push(...one.notifications);
+    requirements.push({ requirementsHeld: one.requirementsHeld, clashes: one.clashes });
+    for (const id of reach.products.keys()) products.add(id);
     const reviewed: ReviewedDetail = { id: one.documentId, title: one.title, uri: document.file.uri };
     details.push(reviewed);
     documents.set(reviewed, document);
   }
+  for (const result of resultsOfRequirements(requirements, [...products], { settings, fingerprints }))
+    results.push(result);
   const failOn = options.failOn ?? (library.settings?.data['failOn'] as FailOn | undefined) ?? 'error';
   const broken = remarks.some((n) => n.level === 'error');
   const exitCode = failsOn(results, failOn) ? 1 : broken ? 2 : 0;
@@ -126,6 +134,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
     results: inOrder(results),
     notifications: remarks,
     details,
+    requirementsHeld: requirementsOfRun(requirements),
     failOn,
     exitCode,
     rules: ruleCards(rules, packPages, settings.levelOf),

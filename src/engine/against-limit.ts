@@ -1,5 +1,5 @@
 /** The outcome of holding one provided value against the limit that governs: the shape most rules need. */
-import type { Limit } from './limits.js';
+import type { Allowed, Limit } from './limits.js';
 import type { Outcome, Source } from './result.js';
 import { BASE_UNITS, type Dimension, type Quantity } from '../quantity/types.js';
 import { formatQuantity } from '../quantity/format.js';
@@ -48,11 +48,42 @@ function isMet(c: Comparison, limit: Limit): boolean {
   return c.comparison === 'at least' ? c.provided >= limit.value - tolerance : c.provided <= limit.value + tolerance;
 }
 
-/** The sources behind a limit, the governing one first. */
-function sourcesOf(limit: Limit): readonly Source[] {
-  if (limit.others.length === 0 && limit.conflict === undefined) return [limit.source];
-  const sources = [limit.source, ...limit.others.map((o) => o.source)];
-  return limit.conflict === undefined ? sources : [...sources, limit.conflict.source];
+/** What a requirement asks beside the end of the limit and the value does not meet. */
+function unmet(c: Comparison, limit: Limit): Allowed | undefined {
+  return limit.also?.find(({ ranges }) =>
+    ranges.every(({ least, most }) => {
+      const slack = TOLERANCE[c.dimension] ?? Math.max(Math.abs(least ?? 0), Math.abs(most ?? 0)) * 1e-6;
+      return c.provided < (least ?? -Infinity) - slack || c.provided > (most ?? Infinity) + slack;
+    }),
+  );
+}
+
+/** The sources behind a limit, the governing one first, each once. */
+function sourcesOf(limit: Limit, governing = limit.source): readonly Source[] {
+  const { others, also = [], overruled = [], conflict } = limit;
+  if (others.length + also.length + overruled.length === 0 && conflict === undefined) return [governing];
+  const all = [
+    governing,
+    limit.source,
+    ...[...others, ...also, ...overruled, ...(conflict ? [conflict] : [])].map((o) => o.source),
+  ];
+  const told = new Set<unknown>();
+  return all.filter((source) => {
+    const key = source.requirement ?? source;
+    if (told.has(key)) return false;
+    told.add(key);
+    return true;
+  });
+}
+
+/** What gave way to the order of precedence of the contract, said with the result that it would have changed. */
+function givenWay(limit: Limit): string {
+  return (limit.overruled ?? [])
+    .map(
+      ({ source, asks, text }) =>
+        ` ${source.citation} asks for ${asks ?? text} and gives way by the order of precedence of the project.`,
+    )
+    .join('');
 }
 
 /** `pass`, `fail` or, without a limit, `open`. */
@@ -65,18 +96,25 @@ export function againstLimit(c: Comparison): Outcome {
     const message = `${c.sentence(provided)}; no document in reach says how much is required.`;
     return { kind: 'open', message, at, subject, related, provided, missing: c.missing };
   }
-  const met = isMet(c, limit);
+  const inEnd = isMet(c, limit);
+  const beside = inEnd ? unmet(c, limit) : undefined;
+  const met = inEnd && beside === undefined;
   // A breach smaller than the rounding of the printed value would read as `4 in, at least 4 in`.
-  const close = !met && c.dimension !== 'count' && plain === written(limit.value, c.dimension, c.like);
+  const ends = [limit.value, ...(beside?.ranges.flatMap((r) => [r.least, r.most]) ?? [])];
+  const close =
+    !met &&
+    c.dimension !== 'count' &&
+    ends.some((end) => end !== undefined && plain === written(end, c.dimension, c.like));
   const exact = close ? ` (${Number(c.provided.toPrecision(6))} ${BASE_UNITS[c.dimension]})` : '';
   const provided = `${plain}${exact}${remark}`;
-  const required = `${c.comparison} ${limit.text}`;
+  const required = beside?.asks ?? limit.asks ?? `${c.comparison} ${limit.text}`;
+  const governing = beside?.source ?? limit.source;
   const clash =
     limit.conflict === undefined
       ? ''
-      : ` ${limit.conflict.source.citation} asks for ${c.comparison === 'at least' ? 'no more' : 'no less'} than ${limit.conflict.text}: no value meets both, ask which governs.`;
-  const message = `${c.sentence(provided)}; ${required} is required (${limit.source.citation}).${clash}`;
-  const sources = sourcesOf(limit);
+      : ` ${limit.conflict.source.citation} asks for ${limit.conflict.asks ?? `${c.comparison === 'at least' ? 'no more' : 'no less'} than ${limit.conflict.text}`}: no value meets both, ask which governs.`;
+  const message = `${c.sentence(provided)}; ${required} is required (${governing.citation}).${clash}${givenWay(limit)}`;
+  const sources = sourcesOf(limit, governing);
   if (met && limit.conflict === undefined)
     return { kind: 'pass', message, at, subject, related, required, provided, sources };
   const correct = met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required);

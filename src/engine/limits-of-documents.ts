@@ -1,10 +1,12 @@
 /**
  * Finds the limit that governs: collects what the project's documents ask, adds what a rule offers from code,
- * standard or practice, and takes the strictest.
+ * standard or practice, and takes the strictest that the contract leaves standing.
  */
-import type { Limit, LimitQuery, OfferedLimit } from './limits.js';
+import type { Allowed, Limit, LimitQuery, OfferedLimit } from './limits.js';
+import { bearingOn, besides, endOf, type Bearing } from './limits-of-specification.js';
+import { partedBy, precedenceOf, type GoesBefore } from './precedence.js';
 import { formatQuantity } from '../quantity/format.js';
-import { BROADER, type Property } from '../model/measures.js';
+import type { Property } from '../model/measures.js';
 import type { Detail, Measured, Product, Requirement } from '../model/types.js';
 
 /** Where a data sheet states each property. Absent: data sheets do not state it. */
@@ -61,55 +63,125 @@ function ofProduct(query: LimitQuery): OfferedLimit[] {
   ];
 }
 
-function applies(requirement: Requirement, query: LimitQuery): boolean {
-  if (requirement.property !== query.property || requirement.value === undefined) return false;
-  if (requirement.product !== undefined && requirement.product !== query.product?.id) return false;
-  if (requirement.subject !== undefined && requirement.subject !== query.subject) {
-    if (query.subject === undefined || BROADER[query.subject] !== requirement.subject) return false;
-  }
-  return true;
+/** Greatest difference that rounding in reading and converting units may leave, as a share. */
+const ROUNDING = 1e-9;
+
+/** What stands on each end, and what gave way there. */
+interface End {
+  standing: OfferedLimit[];
+  readonly overruled: OfferedLimit[];
 }
 
-function ofSpecification(detail: Detail, query: LimitQuery, comparison: LimitQuery['comparison']): OfferedLimit[] {
-  return detail.requirements.flatMap((r) => {
-    if (!applies(r, query) || r.value === undefined) return [];
-    if (r.comparison !== comparison && r.comparison !== 'equals') return [];
-    // `equals: 12-14 mil` binds at both ends.
-    const value =
-      r.comparison === 'equals' && comparison === 'at most' ? (r.value.upper ?? r.value.value) : r.value.value;
-    return [
-      {
-        value,
-        text: r.value.text,
-        source: { basis: r.basis, citation: r.citation, provenance: 'project document' as const, at: r.value.at },
-      },
-    ];
-  });
+/** Strictest first. What is no stricter than what stands may stand too: it changes nothing. */
+function endIn(comparison: LimitQuery['comparison'], limits: readonly OfferedLimit[], order?: GoesBefore): End {
+  const sign = comparison === 'at least' ? -1 : 1;
+  const byStrictness = (a: OfferedLimit, b: OfferedLimit): number => sign * (a.value - b.value);
+  const { standing, overruled } = partedBy(order, [...limits].sort(byStrictness));
+  const [first] = standing;
+  const stricter = overruled.filter((o) => first !== undefined && byStrictness(o, first) < 0);
+  const rest = overruled.filter((o) => !stricter.includes(o));
+  return {
+    standing: rest.length === 0 ? [...standing] : [...standing, ...rest].sort(byStrictness),
+    overruled: stricter,
+  };
+}
+
+/** True when no value is at least the one and at most the other. */
+function exclude(comparison: LimitQuery['comparison'], asked: OfferedLimit, opposite: OfferedLimit): boolean {
+  const slack = Math.abs(asked.value) * ROUNDING;
+  return comparison === 'at least' ? opposite.value < asked.value - slack : opposite.value > asked.value + slack;
+}
+
+/**
+ * The first limit of the opposite end that excludes the strictest of this one. Where the contract puts one of the two
+ * sources before the other, the other gives way, and what is then strictest is looked at.
+ */
+function conflictOf(
+  query: LimitQuery,
+  here: End,
+  opposite: End,
+  order: GoesBefore | undefined,
+): OfferedLimit | undefined {
+  for (;;) {
+    const [first] = here.standing;
+    if (first === undefined) return undefined;
+    const against = opposite.standing.find((o) => exclude(query.comparison, first, o));
+    if (against === undefined || order === undefined) return against;
+    const loses = order(first.source.basis, against.source.basis)
+      ? { end: opposite, limit: against }
+      : order(against.source.basis, first.source.basis)
+        ? { end: here, limit: first }
+        : undefined;
+    if (loses === undefined) return against;
+    loses.end.standing = loses.end.standing.filter((l) => l !== loses.limit);
+    // Told with what gave way, whichever end it binds: it is the same contract that settles it.
+    here.overruled.push(loses.limit);
+  }
+}
+
+/** A list no value of which lies between the ends that stand. */
+function excludedList(query: LimitQuery, here: End, opposite: End, lists: readonly Allowed[]): Allowed | undefined {
+  const [first] = here.standing;
+  const [other] = opposite.standing;
+  const [least, most] = query.comparison === 'at least' ? [first, other] : [other, first];
+  const slack = (value: number): number => Math.abs(value) * ROUNDING;
+  return lists.find((list) =>
+    list.ranges.every(
+      (r) =>
+        (least !== undefined && r.most !== undefined && r.most < least.value - slack(least.value)) ||
+        (most !== undefined && r.least !== undefined && r.least > most.value + slack(most.value)),
+    ),
+  );
 }
 
 /**
  * The governing limit.
  *
- * @returns the strictest that applies, the rest strictest first, and the first opposite requirement that no
- * value could satisfy together with it; `undefined` when nothing asks for anything
+ * @param heed told of every requirement the query bears on, also of those that may not be held
+ * @returns the strictest that applies, the rest strictest first, what requirements ask beside that end, and the
+ * first opposite requirement that no value could satisfy together with it; `undefined` when nothing asks for anything
  */
-export function governingLimit(detail: Detail, query: LimitQuery): Limit | undefined {
-  const documents = [...ofSpecification(detail, query, query.comparison), ...ofProduct(query)];
-  const yields = (query.practiceYields ?? true) && documents.length > 0;
-  const offered = (query.offered ?? []).filter((o) => !(yields && o.source.basis === 'practice'));
-  const sign = query.comparison === 'at least' ? -1 : 1;
-  const all = [...documents, ...offered].sort((a, b) => sign * (a.value - b.value));
-  const first = all[0];
+export function governingLimit(
+  detail: Detail,
+  query: LimitQuery,
+  heed?: (bearing: readonly Bearing[], found: Limit | undefined) => void,
+): Limit | undefined {
+  const bearing = bearingOn(detail, query);
+  const held = bearing.flatMap((b) => (b.state === 'held' ? [b.requirement] : []));
+  const found = strictest(detail, query, held);
+  if (bearing.length > 0) heed?.(bearing, found);
+  return found;
+}
+
+function strictest(detail: Detail, query: LimitQuery, held: readonly Requirement[]): Limit | undefined {
+  const { comparison } = query;
+  const opposite = comparison === 'at least' ? 'at most' : 'at least';
+  const documents = [...held.flatMap((r) => endOf(r, comparison)), ...ofProduct(query)];
+  const against = [...held.flatMap((r) => endOf(r, opposite)), ...ofProduct({ ...query, comparison: opposite })];
+  // A habit gives way to what the documents ask on the same end, and to what they exclude on the other.
+  const yields = (o: OfferedLimit): boolean =>
+    o.source.basis === 'practice' &&
+    (query.practiceYields ?? true) &&
+    (documents.length > 0 || against.some((a) => a.source.requirement !== undefined && exclude(comparison, o, a)));
+  const offered = (query.offered ?? []).filter((o) => !yields(o));
+  const order = precedenceOf(detail.project);
+  const here = endIn(comparison, [...documents, ...offered], order);
+  const there = endIn(opposite, against, order);
+  const conflict = conflictOf(query, here, there, order);
+  const [first, ...others] = here.standing;
   if (first === undefined) return undefined;
-  const opposite = query.comparison === 'at least' ? 'at most' : 'at least';
-  const against = [...ofSpecification(detail, query, opposite), ...ofProduct({ ...query, comparison: opposite })].find(
-    (o) => (query.comparison === 'at least' ? o.value < first.value - 1e-9 : o.value > first.value + 1e-9),
-  );
+  const gone = new Set([...here.overruled, ...there.overruled].map((o) => o.source.requirement));
+  const also = held.filter((r) => !gone.has(r)).flatMap((r) => besides(r, query));
+  const list = conflict === undefined ? excludedList(query, here, there, also) : undefined;
+  const clash = conflict ?? (list && { value: NaN, text: list.asks, asks: list.asks, source: list.source });
   return {
     value: first.value,
     text: first.text,
+    ...(first.asks === undefined ? {} : { asks: first.asks }),
     source: first.source,
-    others: all.slice(1),
-    ...(against === undefined ? {} : { conflict: against }),
+    others,
+    ...(also.length === 0 ? {} : { also }),
+    ...(here.overruled.length === 0 ? {} : { overruled: here.overruled }),
+    ...(clash === undefined ? {} : { conflict: clash }),
   };
 }

@@ -1,4 +1,4 @@
-/** What the engine itself reports: documents that cannot be read and deviations that do not hold. */
+/** What the engine itself reports: documents that cannot be read, deviations and requirements that do not hold. */
 import type { Level } from './result.js';
 
 export interface OwnRule {
@@ -129,5 +129,40 @@ export const OWN_RULES: readonly OwnRule[] = [
     'error',
     'A field holds a value that it allows.',
     'The message lists what is allowed.',
+  ),
+  own(
+    'requirement/condition-unknown',
+    'Condition of a requirement unknown',
+    'warning',
+    'It can be told where a requirement applies.',
+    'The requirement has a condition under `when`, and the field that would decide it is missing. The requirement was not held; state the field.',
+  ),
+  own(
+    'requirement/contradiction',
+    'Requirements contradict each other',
+    'error',
+    'Some value meets all requirements on one thing.',
+    'Two sources set limits that no value meets together. Ask which governs. Where the contract orders its documents, state the order under `precedence` of the project.',
+  ),
+  own(
+    'requirement/not-confirmed',
+    'Requirement not confirmed',
+    'warning',
+    'A requirement is held once a person has confirmed it.',
+    'The requirement says `confirmed: false`: a reading of the text proposed it and nobody has agreed yet. Nothing passes or fails by it. Read the paragraph and take the entry out, or take the requirement out.',
+  ),
+  own(
+    'requirement/product-not-used',
+    'Product of a requirement not used',
+    'note',
+    'A requirement on a product is about one that a detail uses.',
+    'The product is in reach, and no detail of this review uses it, so the requirement was held against nothing.',
+  ),
+  own(
+    'requirement/unknown-product',
+    'Product of a requirement not submitted',
+    'warning',
+    'A requirement on a product is about one that was submitted.',
+    'No product document in reach has this id, so the requirement was held against nothing. Submit the product data, or correct the id.',
   ),
 ];

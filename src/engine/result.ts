@@ -4,6 +4,7 @@
  *
  * @see SARIF 2.1.0 section 3.27 (result)
  */
+import type { Requirement } from '../model/types.js';
 import type { Locus, SourceFile, Span } from '../reading/types.js';
 
 export type Kind = 'pass' | 'open' | 'review' | 'fail' | 'notApplicable' | 'informational';
@@ -31,6 +32,8 @@ export interface Source {
   readonly url?: string;
   /** Where the project's own documents say it. */
   readonly at?: Locus;
+  /** The requirement of a specification that says it. */
+  readonly requirement?: Requirement;
 }
 
 export interface RelatedPlace {

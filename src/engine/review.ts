@@ -8,6 +8,9 @@ import { FinishedResult, Fingerprints } from './finished-result.js';
 import { levelFor } from './levels.js';
 import { governingLimit } from './limits-of-documents.js';
 import { OWN_RULES } from './own-rules.js';
+import { Listener } from './requirements-asked.js';
+import { Ledger, type DetailRequirements } from './requirements-held.js';
+import { outcomesOfRun } from './requirements-of-run.js';
 import { LEVEL_ORDER, type Level, type Notification, type Outcome, type Result } from './result.js';
 import type { Rule, RuleSubject } from './rule.js';
 import type { RuleSettings } from './settings.js';
@@ -28,7 +31,7 @@ export interface ReviewOptions {
   readonly fingerprints?: Fingerprints;
 }
 
-export interface DetailReview {
+export interface DetailReview extends DetailRequirements {
   readonly documentId: string;
   readonly title: string;
   readonly results: readonly Result[];
@@ -64,7 +67,13 @@ function placeholder(place: Pick<ReadingProblem, 'file' | 'span'>): ReadDocument
 }
 
 /** What a rule sees of one detail. */
-function subjectFor(detail: Detail, face: () => WallFace, rule: Rule, settings: RuleSettings): RuleSubject {
+function subjectFor(
+  detail: Detail,
+  face: () => WallFace,
+  rule: Rule,
+  settings: RuleSettings,
+  listener: Listener,
+): RuleSubject {
   const values = settings.parametersOf(rule);
   const read = (name: string): string | number | boolean => {
     const value = values.get(name);
@@ -79,7 +88,7 @@ function subjectFor(detail: Detail, face: () => WallFace, rule: Rule, settings: 
     number: (name) => Number(read(name)),
     word: (name) => String(read(name)),
     truth: (name) => read(name) === true,
-    limit: (query) => governingLimit(detail, query),
+    limit: (query) => governingLimit(detail, query, (bearing, found) => listener.heed(query, bearing, found)),
   };
 }
 
@@ -104,13 +113,24 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
   const results: FinishedResult[] = [];
   let held = known;
   const face = (): WallFace => (held ??= buildFace(detail));
+  const ledger = new Ledger(detail, (ruleId, outcome) => {
+    const result = ownResult(ruleId, outcome, detail.id, options.settings, fingerprints);
+    if (result !== undefined) results.push(result);
+    return result;
+  });
   for (const rule of options.rules) {
     const set = options.settings.levelOf(rule.id);
     if (set === 'off') continue;
     ran.add(rule.id);
     try {
-      const found = [...rule.review(subjectFor(detail, face, rule, options.settings))];
-      for (const outcome of found) results.push(finish(rule.id, rule.level, set, outcome, detail.id, fingerprints));
+      const listener = new Listener();
+      const asked = listener.listen(rule.review(subjectFor(detail, face, rule, options.settings, listener)));
+      for (const { outcome, bearing } of asked.answers) {
+        const result = finish(rule.id, rule.level, set, outcome, detail.id, fingerprints);
+        results.push(result);
+        if (bearing.length > 0) ledger.answered(rule.id, result, bearing);
+      }
+      ledger.asked(rule.id, asked, listener.clashes);
     } catch (error) {
       notifications.push({
         level: 'error',
@@ -124,8 +144,40 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
   for (const { ruleId, outcome } of applyDeviations(results, detail.deviations, options.today, ran)) {
     results.push(finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, fingerprints));
   }
-  return { documentId: detail.id, title: detail.title, results: inOrder(results), notifications };
+  const summary = ledger.summary();
+  return { documentId: detail.id, title: detail.title, results: inOrder(results), notifications, ...summary };
 }
+
+/** A finding of the engine's own, at the level of its rule unless the settings say another; none when they say off. */
+function ownResult(
+  ruleId: string,
+  outcome: Outcome,
+  documentId: string,
+  settings: RuleSettings,
+  fingerprints: Fingerprints,
+): FinishedResult | undefined {
+  const set = settings.levelOf(ruleId);
+  if (set === 'off') return undefined;
+  return finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', set, outcome, documentId, fingerprints);
+}
+
+/**
+ * What is wrong with the requirements as a whole, once for all details of a run. Such a result belongs to the file that
+ * the requirement stands in.
+ *
+ * @param products ids of all products in reach of the details
+ */
+export function resultsOfRequirements(
+  reviews: readonly DetailRequirements[],
+  products: readonly string[],
+  { settings, fingerprints = new Fingerprints() }: Pick<ReviewOptions, 'settings' | 'fingerprints'>,
+): Result[] {
+  return outcomesOfRun(reviews, products).flatMap(
+    ({ ruleId, outcome }) => ownResult(ruleId, outcome, outcome.at.document.file.uri, settings, fingerprints) ?? [],
+  );
+}
+
+const NO_REQUIREMENTS: DetailRequirements = { requirementsHeld: [], clashes: [] };
 
 /** Reads, types and reviews one detail document. */
 export function reviewDocument(
@@ -141,6 +193,7 @@ export function reviewDocument(
       title: document.id,
       results: problems.map((p) => resultOfProblem(p, document.id)).sort(compareResults),
       notifications: [],
+      ...NO_REQUIREMENTS,
     };
   }
   const face = buildFace(detail);
@@ -150,7 +203,13 @@ export function reviewDocument(
       const problem = { code: 'wrong-geometry' as const, message, file: at.document.file, span: spanOfLocus(at) };
       return resultOfProblem(problem, document.id);
     });
-    return { documentId: document.id, title: detail.title, results: inOrder(results), notifications: [] };
+    return {
+      documentId: document.id,
+      title: detail.title,
+      results: inOrder(results),
+      notifications: [],
+      ...NO_REQUIREMENTS,
+    };
   }
   return reviewDetail(detail, options, face);
 }

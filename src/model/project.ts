@@ -1,9 +1,7 @@
-/** From project, specification and settings documents to their typed parts. */
+/** From project and settings documents to their typed parts. */
 import { Entry, given } from './entry.js';
-import { MEASURES, type Property } from './measures.js';
 import { remembered } from './remembered.js';
-import type { Deviation, IndoorDeclared, Project, Requirement } from './types.js';
-import type { Dimension } from '../quantity/types.js';
+import type { Deviation, IndoorDeclared, LimitSource, Precedence, Project } from './types.js';
 import type { ReadDocument } from '../reading/types.js';
 
 /** The project of a checked project document. */
@@ -40,58 +38,15 @@ export const buildProject = remembered((document: ReadDocument): Project => {
             humidityClass: indoor.count('humidityClass') as IndoorDeclared['humidityClass'],
           }),
     standards: e.words('standards'),
+    precedence: e.has('precedence') ? e.items('precedence').flatMap(buildPrecedence) : undefined,
   });
 });
 
-const COMPARISONS = [
-  ['atLeast', 'at least'],
-  ['atMost', 'at most'],
-  ['equals', 'equals'],
-  ['oneOf', 'one of'],
-] as const;
-
-/** The requirements of a specification document. */
-export const buildRequirements = remembered((document: ReadDocument): readonly Requirement[] => {
-  const root = Entry.root(document);
-  const section = root.word('section')?.value ?? document.id;
-  return root.items('requirements').flatMap((e): Requirement[] => {
-    const property = e.word<Property>('property');
-    if (property === undefined) return [];
-    const dimension = MEASURES[property.value].dimension;
-    const paragraph = e.word('paragraph')?.value;
-    for (const [key, comparison] of COMPARISONS) {
-      if (!e.has(key)) continue;
-      // Counts and words are written bare; everything else carries its unit.
-      const bare = dimension === 'count' ? e.count(key) : undefined;
-      const value =
-        bare === undefined
-          ? e.quantity(key, dimension as Dimension)
-          : {
-              dimension: 'fraction' as const,
-              text: String(bare.value),
-              value: bare.value,
-              bound: 'exactly' as const,
-              unit: '',
-              system: 'either' as const,
-              at: bare.at,
-            };
-      return [
-        given<Requirement>({
-          at: e.at,
-          property: property.value,
-          subject: e.word('subject')?.value,
-          product: e.word('product')?.value,
-          comparison,
-          value,
-          words: comparison === 'one of' ? e.words(key).map((w) => w.value) : undefined,
-          citation: `Section ${section}${paragraph === undefined ? '' : `, ${paragraph}`}`,
-          basis: 'specification',
-        }),
-      ];
-    }
-    return [];
-  });
-});
+function buildPrecedence(e: Entry): Precedence[] {
+  const source = e.word<LimitSource>('source');
+  const over = e.word<LimitSource>('over');
+  return source === undefined || over === undefined ? [] : [{ at: e.at, source: source.value, over: over.value }];
+}
 
 /** Accepted deviations, from a detail or from the settings of the library. */
 export const buildDeviations = remembered(

@@ -5,6 +5,7 @@
  */
 import type { Locus } from '../reading/types.js';
 import type { Quantity } from '../quantity/types.js';
+import type { Property, Subject } from './measures.js';
 
 /** A quantity as written, with its place. `value` is in the base unit that the field's name ends in. */
 export interface Measured extends Quantity {
@@ -373,6 +374,8 @@ export interface Project {
   readonly designPressurePa?: Measured;
   readonly indoor?: IndoorDeclared;
   readonly standards: readonly Stated<string>[];
+  /** As the contract orders its sources; absent when it does not. */
+  readonly precedence?: readonly Precedence[];
 }
 
 /** Indoor air as declared: both set points, or a humidity class. */
@@ -383,17 +386,81 @@ export interface IndoorDeclared {
   readonly humidityClass?: Stated<1 | 2 | 3 | 4 | 5>;
 }
 
-/** One limit that a document of the project asks for. */
+/** Who may set a limit, as the words of an order of precedence. */
+export const LIMIT_SOURCES = ['code', 'specification', 'product data', 'standard', 'guide', 'practice'] as const;
+export type LimitSource = (typeof LIMIT_SOURCES)[number];
+
+/** One entry of an order of precedence: where both set a limit, `source` goes before `over`. */
+export interface Precedence {
+  readonly at: Locus;
+  readonly source: LimitSource;
+  readonly over: LimitSource;
+}
+
+/** Where a requirement applies: all that is given has to hold. */
+export interface Condition {
+  readonly at: Locus;
+  /** `5A`; a digit alone stands for all its moisture regimes. */
+  readonly zones?: readonly string[];
+  readonly heightAboveMm?: Measured;
+  readonly heightUpToMm?: Measured;
+  readonly framing?: 'wood' | 'steel';
+  readonly family?: Family;
+  readonly mounting?: 'flange' | 'recessed';
+}
+
+/** One requirement of a document of the project: a limit on a property or a characteristic, or a text alone. */
 export interface Requirement {
   readonly at: Locus;
-  readonly property: string; // a key of MEASURES
-  readonly subject?: string; // a key of SUBJECTS; every subject when absent
-  readonly product?: string;
-  readonly comparison: 'at least' | 'at most' | 'equals' | 'one of';
-  readonly value?: Measured;
-  readonly words?: readonly string[];
+  readonly paragraph?: Stated<string>;
+  readonly property?: Property;
+  /** In the words of the section, where no check knows the property. */
+  readonly characteristic?: Stated<string>;
+  /** Every subject when absent. */
+  readonly subject?: Subject;
+  readonly product?: Stated<string>;
+  /** Absent of a requirement in words. */
+  readonly comparison?: 'at least' | 'at most' | 'equals' | 'one of';
+  /** What is asked, as written, each with its place; several only of `one of`. */
+  readonly asked: readonly Stated<string>[];
+  /** The same as quantities, in the base unit of the property; none of a characteristic. */
+  readonly values: readonly Measured[];
+  readonly method?: Stated<string>;
+  readonly text?: Stated<string>;
+  readonly when?: Condition;
+  /** False of what a reading of the text only proposed: nothing passes or fails by it. */
+  readonly confirmed: boolean;
   readonly citation: string; // Section 07 27 26, 3.4.B.2
-  readonly basis: 'specification' | 'product data';
+  readonly basis: 'specification';
+}
+
+export const SUBMITTAL_ITEMS = [
+  'product data',
+  'shop drawings',
+  'samples',
+  'certificates',
+  'test reports',
+  'qualifications',
+  'mock-up',
+  'field quality plan',
+  'manufacturer instructions',
+  'compatibility statement',
+  'warranty',
+  'schedule',
+  'closeout',
+] as const;
+export type SubmittalItem = (typeof SUBMITTAL_ITEMS)[number];
+
+/** One thing a section asks to be submitted. */
+export interface RequiredSubmittal {
+  readonly at: Locus;
+  readonly paragraph?: Stated<string>;
+  readonly item: Stated<SubmittalItem>;
+  /** What it is about, in the words of the section. */
+  readonly of?: Stated<string>;
+  readonly text?: Stated<string>;
+  readonly confirmed: boolean;
+  readonly citation: string;
 }
 
 export interface Deviation {

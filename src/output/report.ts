@@ -3,6 +3,7 @@
  * standard caution.
  */
 import type { Card } from '../engine/cards.js';
+import type { HeldRequirement } from '../engine/requirements-of-run.js';
 import type { Level, Notification, Result } from '../engine/result.js';
 
 /** A finding at or above this level makes the exit code 1. */
@@ -26,6 +27,8 @@ export interface Review {
   readonly rules: readonly RuleCard[];
   readonly notifications: readonly Notification[];
   readonly details: readonly ReviewedDetail[];
+  /** Every requirement in reach of a detail with the results that depended on it; absent when nobody asked. */
+  readonly requirementsHeld?: readonly HeldRequirement[];
   readonly failOn: FailOn;
   readonly exitCode: number;
   /** Arguments as given, recorded in SARIF. Leave out when they hold the name of a user or a machine. */
