@@ -6,6 +6,7 @@ export const HELP = `lapwright - reviews wall-detail submittals
 
 Usage:
   lapwright review PATH...        review details: files, folders, globs, or - for standard input
+  lapwright matrix PATH...        the compliance matrix: a row for each requirement of the specification
   lapwright draw DETAIL           draw a detail as SVG: elevation, sections, layers
   lapwright rules                 list the rules
   lapwright explain RULE          print the page of a rule
@@ -35,6 +36,22 @@ Options:
   --dependents       also review details that use a named product, project or specification
 
 Exit status: 0 nothing at or above --fail-on, 1 findings, 2 could not run.
+
+${CAUTION}
+`,
+  matrix: `lapwright matrix PATH... - print the compliance matrix
+
+A row for each requirement of the specifications that apply to the details of PATH: the paragraph, what it asks, what
+the details provide and where, and the result. Requirements that no check holds are listed for the reviewer.
+
+Options:
+  --format NAME      markdown (default), html, csv or sarif
+  --output FILE      write to FILE instead of standard output
+  --pack PATH        also run the rules of a folder or an installed package; may be given several times
+  --allow-packs      also run the packs that the settings of the library name
+  --date YYYY-MM-DD  day of the review, by which accepted deviations end (default: today)
+
+Exit status: 0 printed, 2 could not run. Whether the details comply is for "lapwright review" to say.
 
 ${CAUTION}
 `,

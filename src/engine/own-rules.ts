@@ -152,6 +152,13 @@ export const OWN_RULES: readonly OwnRule[] = [
     'The requirement says `confirmed: false`: a reading of the text proposed it and nobody has agreed yet. Nothing passes or fails by it. Read the paragraph and take the entry out, or take the requirement out.',
   ),
   own(
+    'requirement/for-the-reviewer',
+    'Requirement for the reviewer',
+    'note',
+    'A requirement that no check of the review holds is looked at by a person.',
+    'Only the compliance matrix says so. No check knows what the requirement asks, or nothing in the details of the review shows it; the message says which. Look it up in the submittal, or add what is missing to a detail.',
+  ),
+  own(
     'requirement/product-not-used',
     'Product of a requirement not used',
     'note',

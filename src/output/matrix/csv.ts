@@ -1,0 +1,58 @@
+/** The compliance matrix as comma-separated values: a line for each requirement and each detail that answers it. */
+import { csv } from '../csv.js';
+import { placeOfLocus, placeOfResult } from '../place.js';
+import { verdict, type MatrixRow } from '../../matrix/rows.js';
+
+const HEAD = [
+  'section',
+  'paragraph',
+  'requirement',
+  'method',
+  'condition',
+  'confirmed',
+  'verdict',
+  'detail',
+  'kind',
+  'level',
+  'rule',
+  'provided',
+  'place',
+  'remark',
+  'requirement stands in',
+];
+
+export function printMatrixCsv(rows: readonly MatrixRow[]): string {
+  return csv([
+    HEAD,
+    ...rows.flatMap((row) => {
+      const { requirement } = row;
+      const own = placeOfLocus(requirement.at);
+      const asked = [
+        row.section,
+        row.paragraph,
+        row.words,
+        requirement.method?.value ?? '',
+        row.condition ?? '',
+        requirement.confirmed ? 'yes' : 'no',
+        verdict(row),
+      ];
+      const stands = `${own.uri}:${String(own.line)}`;
+      if (row.answers.length === 0) return [[...asked, '', row.kind, '', '', '', '', row.unheld ?? '', stands]];
+      return row.answers.map(({ documentId, result }) => {
+        const place = placeOfResult(result);
+        const kind = result.suppression === undefined ? result.kind : `${result.kind}, deviation accepted`;
+        return [
+          ...asked,
+          documentId,
+          kind,
+          result.kind === 'fail' ? result.level : '',
+          result.ruleId,
+          result.provided ?? '',
+          `${place.uri}:${String(place.line)}`,
+          result.message,
+          stands,
+        ];
+      });
+    }),
+  ]);
+}

@@ -1,0 +1,16 @@
+/** The compliance matrix as SARIF: every paragraph a taxon, every answer a result that refers to it. */
+import { resultsForReviewer } from '../../engine/requirement-for-reviewer.js';
+import type { Review } from '../report.js';
+import { printSarif } from '../sarif.js';
+
+/**
+ * Only results that answer a requirement, and one of kind `review` for each requirement that none answers.
+ *
+ * @see SARIF 2.1.0 sections 3.19.3 (taxa) and 3.27.8 (taxa of a result)
+ */
+export function printMatrixSarif(review: Review): string {
+  const held = review.requirementsHeld ?? [];
+  const answering = new Set(held.flatMap(({ results }) => results));
+  const results = [...review.results.filter((r) => answering.has(r)), ...resultsForReviewer(held)];
+  return printSarif({ ...review, results }, { profile: 'full' });
+}

@@ -1,0 +1,112 @@
+/** The compliance matrix as a Markdown tree: a chapter of a report, or a page of its own. */
+import type { PhrasingContent, Root, RootContent, TableCell } from 'mdast';
+import { asks } from '../../engine/requirement-words.js';
+import { countVerdicts, verdict, type MatrixAnswer, type MatrixRow } from '../../matrix/rows.js';
+import { cell, code, heading, joint, paragraph, strong, table, words } from '../markdown-parts.js';
+import { placeOfLocus, placeOfResult } from '../place.js';
+import { CAUTION, plural, type Review } from '../report.js';
+
+/** How many details a row names before it counts the rest. */
+const NAMED = 4;
+
+/** What those answers provide that weigh as much as the row does, then how many others there are. */
+function provided(row: MatrixRow): PhrasingContent[] {
+  if (row.answers.length === 0) return [words(row.unheld ?? '')];
+  const telling = row.answers.filter((a) => a.result.kind === row.kind);
+  const parts = telling
+    .slice(0, NAMED)
+    .flatMap((answer, i): PhrasingContent[] => [...(i === 0 ? [] : [joint('; ')]), ...answerWords(answer)]);
+  const rest = telling.length - NAMED;
+  const others = row.answers.filter((a) => a.result.kind !== row.kind);
+  const comply = others.every((a) => a.result.kind === 'pass') ? 'complying' : 'answered otherwise';
+  return [
+    ...parts,
+    ...(rest > 0 ? [joint(`; and ${plural(rest, 'detail')} more`)] : []),
+    ...(others.length > 0 ? [joint(`; ${plural(others.length, 'other detail')} ${comply}`)] : []),
+  ];
+}
+
+function answerWords({ documentId, result }: MatrixAnswer): PhrasingContent[] {
+  const place = placeOfResult(result);
+  const said = result.provided ?? (result.kind === 'open' ? (result.missing ?? []).join(', ') : result.message);
+  return [
+    words(documentId),
+    joint(': '),
+    words(said),
+    joint(' ('),
+    code(`${place.uri}:${String(place.line)}`),
+    joint(')'),
+  ];
+}
+
+function requirementWords(row: MatrixRow): PhrasingContent[] {
+  const { method, confirmed } = row.requirement;
+  return [
+    words(row.words),
+    ...(method === undefined ? [] : [joint(', by '), words(method.value)]),
+    ...(row.condition === undefined ? [] : [joint(' ('), words(row.condition), joint(')')]),
+    ...(confirmed ? [] : [joint(' (not confirmed)')]),
+  ];
+}
+
+const HEAD = ['Paragraph', 'Requirement', 'Result', 'Provided, and where'];
+
+/** The table; one row for each requirement. */
+export function matrixTable(rows: readonly MatrixRow[]): RootContent {
+  const several = new Set(rows.map((row) => row.section)).size > 1;
+  return table([
+    HEAD.map((name) => cell(joint(name))),
+    ...rows.map((row): TableCell[] => [
+      cell(words(several ? `${row.section}, ${row.paragraph}` : row.paragraph)),
+      cell(...requirementWords(row)),
+      cell(row.kind === 'fail' && !row.accepted ? strong(verdict(row)) : joint(verdict(row))),
+      cell(...provided(row)),
+    ]),
+  ]);
+}
+
+/** `10 requirements: 2 not complying, 8 complying.` */
+export function matrixCounts(rows: readonly MatrixRow[]): string {
+  return `${plural(rows.length, 'requirement')}: ${countVerdicts(rows)}.`;
+}
+
+/** A page of its own. */
+export function matrixTree(rows: readonly MatrixRow[], review: Review): Root {
+  const looked = rows.filter((row) => row.kind === 'review');
+  return {
+    type: 'root',
+    children: [
+      heading(1, joint('Compliance matrix')),
+      paragraph(
+        joint(
+          rows.length === 0
+            ? `No specification within reach of ${plural(review.details.length, 'detail')} holds a requirement.`
+            : `${matrixCounts(rows)} Held against ${plural(review.details.length, 'detail')}.`,
+        ),
+      ),
+      paragraph(joint(CAUTION)),
+      ...(rows.length === 0 ? [] : [heading(2, joint('Requirements')), matrixTable(rows)]),
+      ...(looked.length === 0 ? [] : [heading(2, joint('For the reviewer')), ...reviewerList(looked)]),
+      heading(2, joint('Caution')),
+      paragraph(joint(CAUTION)),
+    ],
+  };
+}
+
+/** What a person has to look at, with the words of the section and why no check answers it. */
+function reviewerList(rows: readonly MatrixRow[]): RootContent[] {
+  return [
+    table([
+      ['Paragraph', 'What is asked', 'Why a person has to look', 'Stands in'].map((name) => cell(joint(name))),
+      ...rows.map((row) => {
+        const place = placeOfLocus(row.requirement.at);
+        return [
+          cell(words(row.paragraph)),
+          cell(words(row.requirement.text?.value ?? (row.words === '' ? asks(row.requirement) : row.words))),
+          cell(words(row.unheld ?? row.answers[0]?.result.message ?? '')),
+          cell(code(`${place.uri}:${String(place.line)}`)),
+        ];
+      }),
+    ]),
+  ];
+}

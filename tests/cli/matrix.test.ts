@@ -1,0 +1,131 @@
+/** The compliance matrix through the built command, over a small project of its own. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { Ajv } from 'ajv';
+import addFormats from 'ajv-formats';
+import type { Log } from 'sarif';
+import { describe, expect, it } from 'vitest';
+import { lapwright, ROOT, scratch } from '../support/command.js';
+
+const SPECIFICATION = `kind: specification
+section: "07 27 26"
+title: Membranes
+requirements:
+  - { paragraph: "3.10.A", subject: sill pan, property: sill slope, atLeast: 2 % }
+  - { paragraph: "3.2.B", subject: sill pan, property: end dam height, atLeast: 6 in }
+  - { paragraph: "3.2.A", subject: opening flashing, property: extension onto wall, atLeast: 6 in }
+  - { paragraph: "2.1.A", characteristic: elongation, atLeast: 300 %, method: ASTM D412 }
+  - { paragraph: "1.5", text: "Keep the membrane dry | until covered." }
+  - { paragraph: "3.3", subject: field membrane, property: lap, atLeast: 2 in, confirmed: false }
+  - { paragraph: "3.4", subject: sill pan, property: extension past jambs, atLeast: 8 in, when: { zones: ["8"] } }
+`;
+const DETAIL = `kind: detail
+id: D-1
+title: Window
+project: project.yaml
+wall:
+  - { id: sheathing, material: plywood, thickness: 1/2 in }
+  - { id: membrane, product: coat }
+openings:
+  - { id: w, roughOpening: { width: 36 in, height: 48 in, depth: 5-1/2 in } }
+work:
+  - { id: pan, place: sill, of: w, product: flash, ontoWall: 6 in, pastJambs: 6 in, intoOpening: full, slope: 6 %, endDams: 2 in }
+  - { id: jambs, place: jambs, of: w, product: flash, ontoWall: 4 in, intoOpening: full }
+  - { id: head, place: head, of: w, product: flash, ontoWall: 6 in, pastJambs: 6 in, intoOpening: full }
+  - { id: field, place: field, layer: membrane, lapsOnto: { opening flashing: 2 in } }
+deviations:
+  - { rule: extension/end-dams, reason: The frame leaves no more., acceptedBy: architect of record }
+`;
+const PRODUCTS = `kind: product
+id: coat
+name: Coating
+family: fluid-applied membrane
+---
+kind: product
+id: flash
+name: Flashing
+family: fluid-applied flashing
+`;
+
+const LIBRARY = scratch({
+  'lapwright.yaml': 'kind: settings\ndocuments: [products.yaml]\n',
+  'project.yaml': 'kind: project\nid: p\ntitle: P\nplace: { zone: 5A }\ndocuments: [specification.yaml]\n',
+  'specification.yaml': SPECIFICATION,
+  'products.yaml': PRODUCTS,
+  'detail.yaml': DETAIL,
+});
+const BARE = scratch({ 'detail.yaml': DETAIL.replace('project: project.yaml\n', '') });
+
+async function matrix(format: string, folder = LIBRARY): Promise<string> {
+  const { status, out, err } = await lapwright(['matrix', '.', '--format', format, '--date', '2026-03-02'], {
+    cwd: folder,
+  });
+  expect(err).toBe('');
+  expect(status).toBe(0);
+  return out;
+}
+
+describe('the compliance matrix', () => {
+  it('has a row for each requirement, in the order of the section, whether or not a check holds it', async () => {
+    const rows = (await matrix('markdown'))
+      .split('## For the reviewer')[0]!
+      .split('\n')
+      .filter((line) => /^\| \d/.test(line))
+      .map((line) => line.split(/(?<!\\)\|/).map((cell) => cell.trim()));
+    expect(rows.map((cells) => [cells[1], cells[3]])).toEqual([
+      ['1.5', 'for the reviewer'],
+      ['2.1.A', 'for the reviewer'],
+      ['3.2.A', '**does not comply**'],
+      ['3.2.B', expect.stringMatching(/does not comply|deviation accepted/)],
+      ['3.3', 'for the reviewer'],
+      ['3.4', 'for the reviewer'],
+      ['3.10.A', 'complies'],
+    ]);
+    expect(rows[2]![4]).toContain('D-1: 4 in');
+    expect(rows[0]![2]).toContain('dry \\| until');
+  });
+
+  it('says why a person has to look', async () => {
+    const [, reviewer] = (await matrix('markdown')).split('## For the reviewer');
+    expect(reviewer).toContain('No check knows this characteristic');
+    expect(reviewer).toContain('Its condition holds for no detail');
+    expect(reviewer).toContain('It is in words');
+  });
+
+  it('is CSV with a line for each requirement and detail that answers it', async () => {
+    const lines = (await matrix('csv')).trimEnd().split('\r\n');
+    expect(lines[0]).toContain('paragraph,requirement');
+    expect(lines.filter((l) => l.includes(',3.2.A,')).length).toBe(1);
+    expect(lines.length).toBe(8);
+  });
+
+  it('is SARIF in which every paragraph is a taxon and every requirement has a result', async () => {
+    const log = JSON.parse(await matrix('sarif')) as Log;
+    const ajv = new Ajv({ strict: false, allErrors: true });
+    addFormats.default(ajv);
+    const schema = path.join(ROOT, 'tests/data/sarif/sarif-2.1.0.schemastore.json');
+    const validate = ajv.compile(JSON.parse(readFileSync(schema, 'utf8')) as object);
+    expect(validate(log), JSON.stringify(validate.errors?.slice(0, 3))).toBe(true);
+    const run = log.runs[0]!;
+    const taxa = run.taxonomies?.find((t) => t.name === 'specification')?.taxa?.map((t) => t.id) ?? [];
+    for (const paragraph of ['1.5', '2.1.A', '3.2.A', '3.2.B', '3.3', '3.4', '3.10.A'])
+      expect(taxa).toContain(`Section 07 27 26, ${paragraph}`);
+    const answered = new Set(run.results?.flatMap((r) => r.taxa?.map((t) => t.id) ?? []));
+    expect([...answered].filter((id) => id.startsWith('Section ')).length).toBe(7);
+    expect(run.results?.filter((r) => r.ruleId === 'requirement/for-the-reviewer').map((r) => r.kind)).toEqual([
+      'review',
+      'review',
+      'review',
+    ]);
+  });
+
+  it('is a page without scripts in HTML', async () => {
+    const html = await matrix('html');
+    expect(html).toContain('<h1>Compliance matrix</h1>');
+    expect(html).not.toContain('<script');
+  });
+
+  it('says that nothing was asked where no specification is in reach', async () => {
+    expect(await matrix('markdown', BARE)).toContain('No specification within reach of 1 detail holds a requirement.');
+  });
+});
