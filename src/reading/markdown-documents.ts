@@ -86,7 +86,11 @@ class Section {
     const requirements = [...(own as unknown[]), ...rows.map((row) => row.data)];
     return {
       data: Object.assign({ __proto__: null }, data, { requirements }),
-      problems: [...document.problems, ...problems],
+      // Without a header nobody reads rows, and the schema is not to complain of their absence.
+      problems: [
+        ...document.problems,
+        ...problems.map((p) => (rows.length === 0 ? { ...p, path: ['requirements'] } : p)),
+      ],
       spanOf: (path, part) => {
         const [first, index, ...rest] = path;
         const row = first === 'requirements' && typeof index === 'number' ? rows[index - own.length] : undefined;

@@ -176,7 +176,8 @@ class Reader {
       const inner = this.#marks;
       for (const child of item.children) {
         // The item's own text begins behind its mark, which is taken up already.
-        if (child.type === 'paragraph') this.#lines(this.#secondLine(child), offsets(child).end);
+        if (child === item.children[0] && child.type === 'paragraph')
+          this.#lines(this.#secondLine(child), offsets(child).end);
         else this.#node(child);
       }
       this.#marks = list.ordered === true ? inner : outer;
