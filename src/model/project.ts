@@ -11,6 +11,8 @@ export const buildProject = remembered((document: ReadDocument): Project => {
   const e = Entry.root(document);
   const place = e.get('place');
   const code = e.get('code');
+  const site = e.get('siteConditions');
+  const work = site?.get('temperature');
   return given<Project>({
     at: { document, path: [] },
     id: document.id,
@@ -29,6 +31,10 @@ export const buildProject = remembered((document: ReadDocument): Project => {
           },
     heightMm: e.length('height'),
     designPressurePa: e.get('wind')?.quantity('designPressure', 'pressure'),
+    constructionType: e.word('constructionType'),
+    uncoveredS: site?.quantity('uncovered', 'time'),
+    workMinC: work?.quantity('min', 'temperature'),
+    workMaxC: work?.quantity('max', 'temperature'),
     standards: e.words('standards'),
   });
 });

@@ -4,9 +4,8 @@
  * The value outside the parentheses is the one that counts; what stands in them is held against it.
  */
 import { formatQuantity } from './format.js';
+import { halfStepOf } from './half-step.js';
 import { problem } from './problems.js';
-import { findUnit } from './spelling.js';
-import { toBase } from './units.js';
 import type { Quantity, QuantityProblem } from './types.js';
 
 /** A text taken apart: what stands outside the parentheses, and what stands in each of them. */
@@ -59,20 +58,11 @@ export function takeDual(plain: string): Dual | undefined {
   return others.length === 0 || others.length > 2 || others.some((o) => !/\d/.test(o)) ? undefined : { main, others };
 }
 
-/** Half of the last digit printed, in the base unit; `undefined` for fractions, which are meant exactly. */
-function halfStep(x: number, { text, unit, dimension }: Quantity): number | undefined {
-  if (/\d ?\/ ?\d/.test(text)) return undefined;
-  const found = findUnit(unit, dimension);
-  const decimals = Math.max(0, ...[...text.matchAll(/\.(\d+)/g)].map((m) => (m[1] as string).length));
-  if (found === undefined || found.tangent) return undefined;
-  return Math.abs(toBase(x + 0.5 * 10 ** -decimals, found) - toBase(x, found));
-}
-
 function agree(a: number, b: number, from: Quantity, other: Quantity): boolean {
   const apart = Math.abs(a - b);
   const nominal =
     from.dimension === 'temperature' ? NOMINAL_DEGREES : NOMINAL_SHARE * Math.max(Math.abs(a), Math.abs(b));
-  const steps = [halfStep(0, from), halfStep(0, other)].filter((s) => s !== undefined);
+  const steps = [halfStepOf(from), halfStepOf(other)].filter((s) => s !== undefined);
   return apart <= Math.max(nominal, Math.min(...(steps.length > 0 ? steps : [0]))) * (1 + 1e-9);
 }
 
