@@ -1,7 +1,7 @@
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import type { Detail } from '../../src/model/types.js';
-import { contactPairs, leastContact, type ContactPair } from '../../src/products/compatibility.js';
+import { contactPairs, leastContact, needsRating, type ContactPair } from '../../src/products/compatibility.js';
 import type { Contact } from '../../src/products/contacts.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 
@@ -66,6 +66,7 @@ export default defineRule({
   *review({ detail, face }) {
     for (const pair of contactPairs(detail, face)) {
       const [a, b] = pair.products;
+      if (pair.rating === 'unknown' && !needsRating(a, b)) continue;
       const first = leastContact(pair) ?? pair.contacts[0];
       const touch = `"${a.id}" (${a.family}) and "${b.id}" (${b.family}) touch: ${told(pair, detail)}`;
       const base = {

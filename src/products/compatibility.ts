@@ -1,7 +1,7 @@
 /** What two product data sheets say of each other, and the pairs of products that touch in a detail. */
 import { contactsOf, type Contact } from './contacts.js';
 import type { WallFace } from '../geometry/types.js';
-import type { Detail, Product } from '../model/types.js';
+import type { Detail, Family, Product } from '../model/types.js';
 import type { Locus } from '../reading/types.js';
 
 export type Rating = 'not compatible' | 'tested' | 'same system' | 'listed' | 'unknown';
@@ -47,6 +47,29 @@ export function rate(a: Product, b: Product): Rated {
     if (word !== undefined) return { rating: 'listed', at: word.at, says: word.value, by };
   }
   return { rating: 'unknown' };
+}
+
+/** Hard and dry: two of them give nothing off that could reach the other. Common practice, no source. */
+const INERT: ReadonlySet<Family> = new Set<Family>([
+  'mechanically fastened sheet',
+  'metal flashing',
+  'rigid pan',
+  'drainage mat',
+  'sheathing',
+  'insulating sheathing',
+  'board insulation',
+  'batt insulation',
+  'interior board',
+  'cladding',
+  'air space',
+  'framing',
+  'concrete',
+  'masonry',
+]);
+
+/** True when one of the two is liquid, adhesive, plasticized or bituminous, so that somebody has to vouch for the pair. */
+export function needsRating(a: Product, b: Product): boolean {
+  return !(INERT.has(a.family) && INERT.has(b.family));
 }
 
 export interface ContactPair extends Rated {

@@ -5,7 +5,7 @@
  * the height of the opening. The field A stops on it, 50 from the opening, and covers everything else.
  */
 import { describe, expect, it } from 'vitest';
-import { contactPairs, leastContact, type ContactPair } from './compatibility.js';
+import { contactPairs, leastContact, needsRating, type ContactPair } from './compatibility.js';
 import { contactsOf, type Contact } from './contacts.js';
 import { buildFace } from '../geometry/face.js';
 import { readPage } from '../../tests/support/documents.js';
@@ -132,6 +132,14 @@ describe('pairs of products that touch', () => {
       'B,S',
       'C,R',
     ]);
+  });
+
+  it('need nobody to vouch for them when both are hard and dry', async () => {
+    const asked = (await pairs(WALL + PRODUCTS.replace('family: fluid-applied flashing', 'family: metal flashing')))
+      .filter((p) => needsRating(...p.products))
+      .map((p) => p.products.map((x) => x.id).join());
+    // B is of metal now: on the sheathing and under the insulation it is left alone.
+    expect(asked).toEqual(['A,B', 'A,E', 'A,S', 'B,C', 'C,R']);
   });
 
   it('know where they touch least', async () => {
