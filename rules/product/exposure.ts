@@ -34,11 +34,12 @@ export default defineRule({
   title: 'Exposure before it is covered',
   summary: 'No product stays uncovered longer than its data sheet allows.',
   level: 'error',
+  once: 'per product',
   reads: ['product.exposureLimit', 'project.siteConditions.uncovered', 'work.wait'],
   sources: [DATA, CLAUSE],
   *review({ detail }) {
-    const used = productsUsed(detail, () => true).flatMap(({ product, at }) =>
-      product.exposureLimitS === undefined ? [] : [{ product, at, most: product.exposureLimitS }],
+    const used = productsUsed(detail, () => true).flatMap(({ product }) =>
+      product.exposureLimitS === undefined ? [] : [{ product, most: product.exposureLimitS }],
     );
     const planned = detail.project?.uncoveredS;
     const hold = (product: Product, most: Measured) => ({
@@ -52,7 +53,7 @@ export default defineRule({
       },
       missing: [],
     });
-    for (const { product, at, most } of used) {
+    for (const { product, most } of used) {
       const wait = covering(detail, product);
       // Waits alone only show the least time; they can break the limit but not keep it.
       if (wait !== undefined && wait.seconds > most.value)
@@ -65,11 +66,24 @@ export default defineRule({
           correct: (required) => `Cover "${product.id}" after ${required}, or use a product that may stay longer.`,
           related: [{ message: `"${wait.by.id}" covers it`, at: wait.by.at }],
         });
-      if (planned === undefined) continue;
+      const subject = `exposure of ${product.id}`;
+      // What is planned holds for all details of a project: it is told once, with the limit of the product.
+      if (planned === undefined) {
+        yield {
+          kind: 'open',
+          message: `"${product.id}" may stay uncovered for ${most.text}, and how long the work stays so is not said; state "siteConditions: { uncovered: ... }" in the project.`,
+          at: most.at,
+          subject,
+          required: `at most ${most.text}`,
+          missing: ['project.siteConditions.uncovered'],
+          sources: [{ ...DATA, citation: `product data of ${product.id}`, at: most.at }, CLAUSE],
+        };
+        continue;
+      }
       yield againstLimit({
         ...hold(product, most),
-        subject: `exposure of ${product.id}`,
-        at,
+        subject,
+        at: most.at,
         provided: planned.upper ?? planned.value,
         like: planned,
         sentence: (p) => `The project plans to leave work uncovered for ${p}, "${product.id}" with it`,
@@ -77,16 +91,5 @@ export default defineRule({
         related: [{ message: 'the time planned', at: planned.at }],
       });
     }
-    const [shortest] = [...used].sort((a, b) => a.most.value - b.most.value);
-    if (planned === undefined && shortest !== undefined)
-      yield {
-        kind: 'open',
-        message: `How long the work stays uncovered is not said; "${shortest.product.id}" may stay so for ${shortest.most.text}, the shortest of ${used.length === 1 ? 'one product with a limit' : `${used.length} products with a limit`}. State "siteConditions: { uncovered: ... }" in the project.`,
-        at: shortest.at,
-        subject: 'exposure before it is covered',
-        required: `at most ${shortest.most.text}`,
-        missing: ['project.siteConditions.uncovered'],
-        sources: [{ ...DATA, citation: `product data of ${shortest.product.id}`, at: shortest.most.at }, CLAUSE],
-      };
   },
 });

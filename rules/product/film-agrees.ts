@@ -4,7 +4,7 @@ import { isFluid } from '../../src/model/families.js';
 import { productsUsed } from '../../src/model/products-used.js';
 import type { Product } from '../../src/model/types.js';
 import { coverageSum, drySum } from '../../src/products/film-agrees.js';
-import { formatQuantity } from '../../src/quantity/format.js';
+import { formatBound, formatQuantity } from '../../src/quantity/format.js';
 
 const ARITHMETIC: Source = {
   basis: 'physics',
@@ -32,8 +32,12 @@ function* film(product: Product): Iterable<Outcome> {
     return;
   }
   const { agrees, leastUm, mostUm } = drySum(wet, dry, solids);
-  const um = (value: number): string => formatQuantity(value, 'film', dry);
-  const left = um(leastUm) === um(mostUm) ? um(leastUm) : `${um(leastUm)} to ${um(mostUm)}`;
+  const left = formatBound({
+    ...dry,
+    value: leastUm,
+    upper: mostUm,
+    bound: mostUm - leastUm > 0.05 ? 'between' : 'exactly',
+  });
   const related = [
     { message: 'dry film', at: dry.at },
     { message: 'volume solids', at: solids.at },

@@ -21,43 +21,46 @@ export default defineRule({
   title: 'Temperature at the work',
   summary: 'The temperatures expected while the work goes on lie within those each product may be put on at.',
   level: 'warning',
+  once: 'per product',
   reads: ['product.temperature', 'project.siteConditions.temperature'],
   sources: [DATA, HABIT],
   *review({ detail }) {
-    const used = productsUsed(detail, () => true).filter(
-      ({ product }) => (product.temperatureMinC ?? product.temperatureMaxC) !== undefined,
-    );
     const { workMinC: coldest, workMaxC: warmest } = detail.project ?? {};
-    const missing = new Set<string>();
-    for (const { product, at } of used) {
+    for (const { product } of productsUsed(detail, () => true)) {
       const ends: readonly (readonly ['at least' | 'at most', Measured | undefined, Measured | undefined, string])[] = [
         ['at least', coldest, product.temperatureMinC, 'min'],
         ['at most', warmest, product.temperatureMaxC, 'max'],
       ];
       for (const [comparison, expected, bound, field] of ends) {
         if (bound === undefined) continue;
+        const isCold = comparison === 'at least';
+        // The weather holds for all details of a project: it is told once, with the limit of the product.
+        const subject = `${isCold ? 'lowest' : 'highest'} temperature for ${product.id}`;
+        const source = { ...DATA, citation: `product data of ${product.id}`, at: bound.at };
         if (expected === undefined) {
-          missing.add(`project.siteConditions.temperature.${field}`);
+          yield {
+            kind: 'open',
+            message: `"${product.id}" asks for ${comparison} ${bound.text}, and how ${isCold ? 'cold' : 'warm'} it gets while the work goes on is not said; state "siteConditions: { temperature: { ${field}: ... } }" in the project.`,
+            at: bound.at,
+            subject,
+            required: `${comparison} ${bound.text}`,
+            missing: [`project.siteConditions.temperature.${field}`],
+            sources: [source, HABIT],
+          };
           continue;
         }
-        const cold = comparison === 'at least';
         yield againstLimit({
-          subject: `${cold ? 'lowest' : 'highest'} temperature for ${product.id}`,
-          at,
+          subject,
+          at: bound.at,
           dimension: 'temperature',
           comparison,
           provided: expected.value,
           like: expected,
-          limit: {
-            value: bound.value,
-            text: bound.text,
-            source: { ...DATA, citation: `product data of ${product.id}`, at: bound.at },
-            others: [],
-          },
+          limit: { value: bound.value, text: bound.text, source, others: [] },
           sentence: (p) =>
-            `Work with "${product.id}" is expected at temperatures ${cold ? 'as low' : 'as high'} as ${p}`,
+            `Work with "${product.id}" is expected at temperatures ${isCold ? 'as low' : 'as high'} as ${p}`,
           correct: (required) =>
-            cold
+            isCold
               ? `Put "${product.id}" on when air and substrate have ${required}: later in the year, in a heated enclosure, or use a product for the cold.`
               : `Put "${product.id}" on when air and substrate have ${required}: early in the day, in the shade, or use a product for the heat.`,
           missing: [],
@@ -65,15 +68,5 @@ export default defineRule({
         });
       }
     }
-    const [first] = used;
-    if (missing.size > 0 && first !== undefined)
-      yield {
-        kind: 'open',
-        message: `How warm it is while the work goes on is not said, and ${used.length === 1 ? 'one product has' : `${used.length} products have`} limits, such as "${first.product.id}" with ${[first.product.temperatureMinC?.text, first.product.temperatureMaxC?.text].filter((t) => t !== undefined).join(' to ')}. State "siteConditions: { temperature: ... }" in the project.`,
-        at: first.at,
-        subject: 'temperature at the work',
-        missing: [...missing],
-        sources: [DATA, HABIT],
-      };
   },
 });
