@@ -95,6 +95,54 @@ describe('contacts of a wall', () => {
     expect(told(await contacts(generic + PRODUCTS)).filter((c) => c.includes(' S '))).toEqual([]);
   });
 
+  it('leave out the opening, even where a band is drawn across it', async () => {
+    // 600 high from the bottom of the face, 500 below the opening: 2000 x 600 less 1000 x 100.
+    const band = WALL.replace(
+      / {2}- \{ id: jambs[^\n]*/,
+      '  - { id: base, place: base of wall, product: B, upstand: 600 mm }',
+    );
+    expect(told(await contacts(band + PRODUCTS))).toContain('B lies on S on the wall face 1100000 mm2');
+  });
+
+  it('are of what stands edge to edge on the same thing, not of what lies a layer farther out', async () => {
+    // A below the sill, C above it; B lies on A and ends at the same line, 200 beside each jamb.
+    const split = WALL.replace(
+      /work:[\s\S]*?(?=```)/,
+      `work:
+  - { id: low, place: field below sill, layer: membrane }
+  - { id: strip, place: sill, of: window, product: B, ontoWall: 100 mm, pastJambs: 200 mm }
+  - { id: high, place: field above sill, product: F }
+`,
+    );
+    const all = told(await contacts(`${split}${PRODUCTS}\n${product('F', 'fluid-applied membrane')}`));
+    expect(all).toContain('F meets the edge of A on the wall face 1000 mm');
+    expect(all.filter((c) => /[BF] meets the edge of [BF]/.test(c))).toEqual([]);
+  });
+
+  it('of a seal are with what lies where it runs: at the inner or the outer end, on the sides it covers', async () => {
+    // The edge strip F lies over B, 40 deep from the wall face; B lines the whole depth of 100.
+    const lined = (seal: string): string =>
+      WALL.replace(
+        /work:[\s\S]*?(?=```)/,
+        `work:
+  - { id: jambs, place: jambs, of: window, product: B, ontoWall: 100 mm, intoOpening: full }
+  - { id: head, place: head, of: window, product: B, ontoWall: 100 mm, intoOpening: full }
+  - { id: edges, place: opening edges, of: window, product: F, extends: 40 mm }
+  - { id: bead, ${seal}, of: window, product: C }
+`,
+      );
+    const seals = async (seal: string): Promise<string[]> =>
+      told(await contacts(`${lined(seal)}${PRODUCTS}\n${product('F', 'joint filler')}`)).filter((c) =>
+        c.startsWith('C '),
+      );
+    expect(await seals('place: interior perimeter, sides: [head]')).toEqual([
+      'C seals against B at the head of "window" 1000 mm',
+    ]);
+    expect(await seals('place: exterior perimeter, sides: [head]')).toEqual([
+      'C seals against F at the head of "window" 1000 mm',
+    ]);
+  });
+
   it('are found on the returns too', async () => {
     const pan = WALL.replace(/ {2}- \{ id: jambs[\s\S]*?(?=```)/, '').replace(
       'work:\n',

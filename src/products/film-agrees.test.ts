@@ -30,6 +30,8 @@ describe('wet film, solids and dry film', () => {
     ['12-15 mil', '7.5 mil', '55 %', 'one value inside the range'],
     ['20 mil (508 um)', '10 mil', '50 %', 'the first of two units'],
     ['500 um', '0.25 mm', '0.5', 'units mixed'],
+    // A share of 0.6 may be 0.56.
+    ['100 mil', '56 mil', '0.6', 'a bare share'],
   ])('%s wet and %s dry agree at %s: %s', (wet, dry, solids) => {
     expect(sum(wet, dry, solids).agrees).toBe(true);
   });
@@ -63,6 +65,8 @@ describe('claimed coverage', () => {
 
   it.each([
     ['134 ft2/gal', { wet: '12 mil' }, true],
+    // 11.995 mil allows 133.7, which rounds to 134.
+    ['134 ft2/gal', { wet: '12.00 mil' }, true],
     ['100 ft2/gal', { wet: '12 mil' }, true],
     // 11.5 mil still rounds to 12: 139.5 ft2/gal.
     ['139 ft2/gal', { wet: '12 mil' }, true],
