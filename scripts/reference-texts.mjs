@@ -61,6 +61,7 @@ export const NOTATION = [
   ['4\'-6"', 'length', 'feet and inches'],
   ['100 mm', 'length', 'SI'],
   ['12-15 mil', 'film', 'a range'],
+  ['15 mil (0.38 mm)', 'film', 'the same value in two units, as data sheets print it; the two have to agree'],
   ['1/4 to 1/2 in', 'length', 'a range of fractions'],
   ['1/4-1/2 in', 'length', 'the same with a hyphen'],
   ['>= 4 in', 'length', 'at least; also `4 in minimum`, `not less than 4 in`'],

@@ -103,6 +103,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
   const details: ReviewedDetail[] = [];
   const documents = new Map<ReviewedDetail, ReadDocument>();
   const fingerprints = new Fingerprints();
+  const told = new Set<string>();
   const remarks: Notification[] = [...notifications];
   const requirements: DetailRequirements[] = [];
   const products = new Set<string>();
@@ -111,7 +112,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
     const one = reviewDocument(
       document,
       library.settings === undefined ? reach : { ...reach, settings: library.settings },
-      { rules, settings, today: options.today, fingerprints },
+      { rules, settings, today: options.today, fingerprints, told },
       (id) => library.elsewhere('product', id),
     );
     // Not `push(...)`: a library has more results than a call can take arguments.

@@ -29,6 +29,8 @@ export interface ReviewOptions {
   readonly today: string;
   /** Shared by all details of a run, so that no two of its results have the same fingerprint. */
   readonly fingerprints?: Fingerprints;
+  /** Shared likewise: what was said of products already, by rules that speak once of each. */
+  readonly told?: Set<string>;
 }
 
 export interface DetailReview extends DetailRequirements {
@@ -111,6 +113,8 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
   const fingerprints = options.fingerprints ?? new Fingerprints();
   const ran = new Set<string>();
   const results: FinishedResult[] = [];
+  const told = options.told ?? new Set<string>();
+  const again = new Set<FinishedResult>();
   let held = known;
   const face = (): WallFace => (held ??= buildFace(detail));
   const ledger = new Ledger(detail, (ruleId, outcome) => {
@@ -126,8 +130,15 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
       const listener = new Listener();
       const asked = listener.listen(rule.review(subjectFor(detail, face, rule, options.settings, listener)));
       for (const { outcome, bearing } of asked.answers) {
-        const result = finish(rule.id, rule.level, set, outcome, detail.id, fingerprints);
+        const product = rule.once === 'per product' ? productOf(outcome) : undefined;
+        const key = product === undefined ? '' : [rule.id, product.file.uri, product.id, outcome.message].join('\n');
+        const isRepeated = product !== undefined && told.has(key);
+        // A deviation of this detail may still cover what was told with another detail.
+        if (isRepeated && !detail.deviations.some((d) => d.rule.value === rule.id)) continue;
+        const result = finish(rule.id, rule.level, set, outcome, product?.id ?? detail.id, fingerprints);
         results.push(result);
+        if (isRepeated) again.add(result);
+        else if (product !== undefined) told.add(key);
         if (bearing.length > 0) ledger.answered(rule.id, result, bearing);
       }
       ledger.asked(rule.id, asked, listener.clashes);
@@ -144,8 +155,13 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
   for (const { ruleId, outcome } of applyDeviations(results, detail.deviations, options.today, ran)) {
     results.push(finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, fingerprints));
   }
-  const summary = ledger.summary();
-  return { documentId: detail.id, title: detail.title, results: inOrder(results), notifications, ...summary };
+  const once = again.size === 0 ? results : results.filter((r) => !again.has(r));
+  return { documentId: detail.id, title: detail.title, results: inOrder(once), notifications, ...ledger.summary() };
+}
+
+/** The product document that an outcome points into. */
+function productOf({ at }: Outcome): ReadDocument | undefined {
+  return at.document.kind === 'product' ? at.document : undefined;
 }
 
 /** A finding of the engine's own, at the level of its rule unless the settings say another; none when they say off. */

@@ -52,6 +52,11 @@ export interface Rule<P extends Record<string, Parameter> = Record<string, Param
   readonly parameters?: P;
   /** A caution printed with each finding when getting it wrong can hurt someone. */
   readonly caution?: string;
+  /**
+   * Set when the rule asks only whether the data of each product used are sound: what it finds in a product document is
+   * told once in a run, under the product, however many details use it.
+   */
+  readonly once?: 'per product';
   /** Pure: same subject, same outcomes, in a fixed order. Yields one outcome for each thing checked. */
   review(subject: RuleSubject<P>): Iterable<Outcome>;
 }

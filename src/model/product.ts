@@ -1,7 +1,7 @@
 /** From a product document to the typed product. */
 import { Entry, given } from './entry.js';
 import { remembered } from './remembered.js';
-import type { EdgeBond, Family, Product, ProductLeast, WaitPurpose } from './types.js';
+import type { CompatibilityTest, EdgeBond, Family, Product, ProductLeast, WaitPurpose } from './types.js';
 import type { ReadDocument } from '../reading/types.js';
 
 /** The typed product of a checked product document; the same object each time for the same document. */
@@ -10,6 +10,7 @@ export const buildProduct = remembered((document: ReadDocument): Product => {
   const least = e.get('least');
   const permeance = e.get('permeance');
   const temperature = e.get('temperature');
+  const service = e.get('serviceTemperature');
   const product = given<Product>({
     at: { document, path: ['id'] },
     id: document.id,
@@ -17,15 +18,19 @@ export const buildProduct = remembered((document: ReadDocument): Product => {
     family: e.word<Family>('family')?.value ?? 'other',
     standards: e.words('standards'),
     section: e.word('section'),
+    system: e.word('system'),
     dataSheet: e.word('dataSheet'),
     edge: e.word<EdgeBond>('edge'),
     wetFilmUm: e.quantity('wetFilm', 'film'),
     dryFilmUm: e.quantity('dryFilm', 'film'),
     maxWetPerCoatUm: e.quantity('maxWetPerCoat', 'film'),
     volumeSolids: e.quantity('volumeSolids', 'fraction'),
+    coverageM2PerL: e.quantity('coverage', 'coverage'),
     permeanceDry: permeance?.quantity('dry', 'permeance'),
     permeanceWet: permeance?.quantity('wet', 'permeance'),
     permeanceAtFilmUm: permeance?.quantity('atFilm', 'film'),
+    permeanceMethod: permeance?.word('method'),
+    vaporRetarderClass: e.word<'I' | 'II' | 'III'>('vaporRetarderClass'),
     responsive: e.truth('responsive'),
     airPermeance: e.quantity('airPermeance', 'airLeakage'),
     airPermeanceMethod: e.word('airPermeanceMethod'),
@@ -60,8 +65,17 @@ export const buildProduct = remembered((document: ReadDocument): Product => {
     exposureLimitS: e.quantity('exposureLimit', 'time'),
     temperatureMinC: temperature?.quantity('min', 'temperature'),
     temperatureMaxC: temperature?.quantity('max', 'temperature'),
+    serviceMinC: service?.quantity('min', 'temperature'),
+    serviceMaxC: service?.quantity('max', 'temperature'),
     substrates: e.words('substrates'),
     compatibleWith: e.words('compatibleWith'),
+    testedWith: e.items('testedWith').flatMap((t): CompatibilityTest[] => {
+      const other = t.word('product');
+      const report = t.word('report');
+      return other === undefined || report === undefined ? [] : [{ product: other, report }];
+    }),
+    notCompatibleWith: e.words('notCompatibleWith'),
+    sources: e.pairs('sources').flatMap(([value, place]) => (place.value === null ? [] : [{ value, at: place.at }])),
     rollWidthMm: e.length('roll'),
     combustible: e.truth('combustible'),
   });

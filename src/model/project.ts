@@ -10,6 +10,8 @@ export const buildProject = remembered((document: ReadDocument): Project => {
   const place = e.get('place');
   const code = e.get('code');
   const indoor = e.get('indoor');
+  const site = e.get('siteConditions');
+  const work = site?.get('temperature');
   return given<Project>({
     at: { document, path: [] },
     id: document.id,
@@ -37,6 +39,10 @@ export const buildProject = remembered((document: ReadDocument): Project => {
             humidity: indoor.quantity('humidity', 'fraction'),
             humidityClass: indoor.count('humidityClass') as IndoorDeclared['humidityClass'],
           }),
+    constructionType: e.word('constructionType'),
+    uncoveredS: site?.quantity('uncovered', 'time'),
+    workMinC: work?.quantity('min', 'temperature'),
+    workMaxC: work?.quantity('max', 'temperature'),
     standards: e.words('standards'),
     precedence: e.has('precedence') ? e.items('precedence').flatMap(buildPrecedence) : undefined,
   });

@@ -97,15 +97,20 @@ export interface Product {
   readonly standards: readonly Stated<string>[];
   readonly section?: Stated<string>;
   readonly dataSheet?: Stated<string>;
+  /** Tested system it is sold as a part of. */
+  readonly system?: Stated<string>;
   /** Of its exposed edge once installed; default by family (see `defaultEdge`). */
   readonly edge?: Stated<EdgeBond>;
   readonly wetFilmUm?: Measured;
   readonly dryFilmUm?: Measured;
   readonly maxWetPerCoatUm?: Measured;
   readonly volumeSolids?: Measured;
+  readonly coverageM2PerL?: Measured; // at the wet film asked for, without loss
   readonly permeanceDry?: Measured; // ng/(Pa s m2), ASTM E96 procedure A
   readonly permeanceWet?: Measured; // ng/(Pa s m2), ASTM E96 procedure B
   readonly permeanceAtFilmUm?: Measured;
+  readonly permeanceMethod?: Stated<string>;
+  readonly vaporRetarderClass?: Stated<'I' | 'II' | 'III'>;
   readonly responsive?: Stated<boolean>;
   readonly airPermeance?: Measured; // L/(s m2) at 75 Pa
   readonly airPermeanceMethod?: Stated<string>;
@@ -124,10 +129,23 @@ export interface Product {
   readonly exposureLimitS?: Measured;
   readonly temperatureMinC?: Measured;
   readonly temperatureMaxC?: Measured;
+  readonly serviceMinC?: Measured;
+  readonly serviceMaxC?: Measured;
   readonly substrates: readonly Stated<string>[];
+  /** Ids or families of other products. */
   readonly compatibleWith: readonly Stated<string>[];
+  readonly testedWith: readonly CompatibilityTest[];
+  /** Ids or families of other products. */
+  readonly notCompatibleWith: readonly Stated<string>[];
+  /** Names of values, a dot before a field inside another, each at the place that says where it stands. */
+  readonly sources: readonly Stated<string>[];
   readonly rollWidthMm?: Measured;
   readonly combustible?: Stated<boolean>;
+}
+/** Two products tested with each other; `product` is the id of the other. */
+export interface CompatibilityTest {
+  readonly product: Stated<string>;
+  readonly report: Stated<string>;
 }
 export type WaitPurpose = 'recoat' | 'cover' | 'water test' | 'unit' | 'next work';
 
@@ -373,6 +391,11 @@ export interface Project {
   readonly heightMm?: Measured;
   readonly designPressurePa?: Measured;
   readonly indoor?: IndoorDeclared;
+  readonly constructionType?: Stated<string>; // I to V, with its letter
+  /** Planned for the work on site. */
+  readonly uncoveredS?: Measured;
+  readonly workMinC?: Measured;
+  readonly workMaxC?: Measured;
   readonly standards: readonly Stated<string>[];
   /** As the contract orders its sources; absent when it does not. */
   readonly precedence?: readonly Precedence[];

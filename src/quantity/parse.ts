@@ -7,6 +7,7 @@
  */
 import { takeBound } from './bounds.js';
 import { plainCharacters } from './characters.js';
+import { joinDual, takeDual } from './dual.js';
 import { readMovement } from './movement.js';
 import type { Sides } from './movement.js';
 import { MAX_LENGTH, noUnit, problem, quoted } from './problems.js';
@@ -35,7 +36,8 @@ export function isProblem(result: Quantity | QuantityProblem): result is Quantit
 
 /**
  * Reads a quantity: a number with a unit of `dimension`, US or SI, as a decimal, fraction, mixed number, range or
- * bound. A bare number is accepted only for a fraction between 0 and 1.
+ * bound. The same value in a second unit may follow in parentheses; the two have to agree. A bare number is accepted
+ * only for a fraction between 0 and 1.
  * @param text any text; at most 60 characters are read as a quantity
  * @returns the quantity in the base unit of the dimension, or what is wrong with the text; never throws. The result
  *   is frozen, because the same text gives the same object.
@@ -56,6 +58,23 @@ export function parseQuantity(text: string, dimension: Dimension): Quantity | Qu
 }
 
 function read(written: string, dimension: Dimension): Quantity | QuantityProblem {
+  const whole = readOne(written, dimension);
+  // The parentheses of a unit are read with it, so only what cannot be read as one value may be two.
+  if (!isProblem(whole) || written.length > MAX_LENGTH) return whole;
+  const dual = takeDual(plainCharacters(written.trim()));
+  if (dual === undefined) return whole;
+  const main = readOne(dual.main, dimension);
+  if (isProblem(main)) return main;
+  const others: Quantity[] = [];
+  for (const text of dual.others) {
+    const other = readOne(text, dimension);
+    if (isProblem(other)) return other;
+    others.push(other);
+  }
+  return joinDual(written.trim().replace(/\s+/g, ' '), main, others);
+}
+
+function readOne(written: string, dimension: Dimension): Quantity | QuantityProblem {
   const trimmed = written.trim();
   if (trimmed === '') return problem('not a number', trimmed, dimension, 'nothing is written');
   if (trimmed.length > MAX_LENGTH) {

@@ -50,7 +50,8 @@ export interface Quantity {
 }
 
 export interface QuantityProblem {
-  readonly problem: 'no unit' | 'unknown unit' | 'wrong dimension' | 'not a number' | 'out of range' | 'empty range';
+  readonly problem:
+    'no unit' | 'unknown unit' | 'wrong dimension' | 'not a number' | 'out of range' | 'empty range' | 'two values'; // in two units, and they do not agree
   /** One sentence: what was found, what is expected and what to do. */
   readonly message: string;
   /** Units that fit this dimension, commonest first. */

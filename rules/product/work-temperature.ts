@@ -1,0 +1,72 @@
+import { againstLimit } from '../../src/engine/against-limit.js';
+import { defineRule } from '../../src/engine/rule.js';
+import type { Source } from '../../src/engine/result.js';
+import { productsUsed } from '../../src/model/products-used.js';
+import type { Measured } from '../../src/model/types.js';
+
+const DATA: Source = {
+  basis: 'product data',
+  citation: 'application temperatures of the data sheet',
+  provenance: 'project document',
+};
+const HABIT: Source = {
+  basis: 'practice',
+  citation: 'common practice: the weather planned for lies within the limits of each product',
+  provenance: 'common practice, no source',
+};
+
+/** The weather planned for is weather that each product may be put on in. */
+export default defineRule({
+  id: 'product/work-temperature',
+  title: 'Temperature at the work',
+  summary: 'The temperatures expected while the work goes on lie within those each product may be put on at.',
+  level: 'warning',
+  once: 'per product',
+  reads: ['product.temperature', 'project.siteConditions.temperature'],
+  sources: [DATA, HABIT],
+  *review({ detail }) {
+    const { workMinC: coldest, workMaxC: warmest } = detail.project ?? {};
+    for (const { product } of productsUsed(detail, () => true)) {
+      const ends: readonly (readonly ['at least' | 'at most', Measured | undefined, Measured | undefined, string])[] = [
+        ['at least', coldest, product.temperatureMinC, 'min'],
+        ['at most', warmest, product.temperatureMaxC, 'max'],
+      ];
+      for (const [comparison, expected, bound, field] of ends) {
+        if (bound === undefined) continue;
+        const isCold = comparison === 'at least';
+        // The weather holds for all details of a project: it is told once, with the limit of the product.
+        const subject = `${isCold ? 'lowest' : 'highest'} temperature for ${product.id}`;
+        const source = { ...DATA, citation: `product data of ${product.id}`, at: bound.at };
+        if (expected === undefined) {
+          yield {
+            kind: 'open',
+            message: `"${product.id}" asks for ${comparison} ${bound.text}, and how ${isCold ? 'cold' : 'warm'} it gets while the work goes on is not said; state "siteConditions: { temperature: { ${field}: ... } }" in the project.`,
+            at: bound.at,
+            subject,
+            required: `${comparison} ${bound.text}`,
+            missing: [`project.siteConditions.temperature.${field}`],
+            sources: [source, HABIT],
+          };
+          continue;
+        }
+        yield againstLimit({
+          subject,
+          at: bound.at,
+          dimension: 'temperature',
+          comparison,
+          provided: expected.value,
+          like: expected,
+          limit: { value: bound.value, text: bound.text, source, others: [] },
+          sentence: (p) =>
+            `Work with "${product.id}" is expected at temperatures ${isCold ? 'as low' : 'as high'} as ${p}`,
+          correct: (required) =>
+            isCold
+              ? `Put "${product.id}" on when air and substrate have ${required}: later in the year, in a heated enclosure, or use a product for the cold.`
+              : `Put "${product.id}" on when air and substrate have ${required}: early in the day, in the shade, or use a product for the heat.`,
+          missing: [],
+          related: [{ message: 'the temperature expected', at: expected.at }],
+        });
+      }
+    }
+  },
+});
