@@ -2,7 +2,7 @@
 import type { ReadDocument } from '../reading/types.js';
 import { Names } from './names.js';
 import { pairUp } from './similarity.js';
-import { alikeness, idOf, isRecord } from './values.js';
+import { alikeness, idOf, isRecord, scalarText } from './values.js';
 import { isListOfRecords, pairEntries } from './entries.js';
 
 export interface Alignment {
@@ -13,8 +13,10 @@ export interface Alignment {
   readonly names: Names;
 }
 
-/** A document under another id is the same one only if it says nearly the same. */
+/** A document under another id is the same one only if it has the same title and says much the same, */
 const LEAST_ALIKE = 0.6;
+/** or says nearly everything the same: the details of one library are like each other anyway. */
+const LEAST_ALIKE_UNTITLED = 0.95;
 const SAME_FILE = 0.5;
 const MOST_COMPARISONS = 40_000;
 
@@ -53,7 +55,8 @@ export function alignDocuments(before: readonly ReadDocument[], after: readonly 
     const old = partner.get(one);
     return old === undefined ? [] : [{ before: old, after: one }];
   });
-  for (const pair of pairs) gatherRenames(pair.before, pair.before.data, pair.after.data, names);
+  for (const pair of pairs)
+    if (JSON.stringify(pair.before.data) !== JSON.stringify(pair.after.data)) gatherAllRenames(pair, names);
   return {
     pairs,
     added: after.filter((one) => !partner.has(one)),
@@ -75,15 +78,34 @@ function pairDocuments(
   const matched = pairUp(old.length, now.length, (i, j) => {
     const [a, b] = [old[i] as ReadDocument, now[j] as ReadDocument];
     const alike = alikeness(a.data, b.data);
-    return alike < least ? undefined : alike + (a.file.uri === b.file.uri ? SAME_FILE : 0);
+    const needed = least === 0 || titleOf(a) === titleOf(b) ? least : LEAST_ALIKE_UNTITLED;
+    return alike < needed ? undefined : alike + (a.file.uri === b.file.uri ? SAME_FILE : 0);
   });
   return matched.map(({ before, after }) => [old[before] as ReadDocument, now[after] as ReadDocument]);
+}
+
+function titleOf({ data }: ReadDocument): string {
+  return scalarText(data['title'] ?? data['name'] ?? '');
+}
+
+/** Steps may refer to steps that refer to steps; real work is no deeper than this. */
+const MOST_ROUNDS = 4;
+
+/** New ids of all entries of a document. What is renamed first lets what refers to it be recognized. */
+function gatherAllRenames({ before, after }: Alignment['pairs'][number], names: Names): void {
+  let known = -1;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    gatherRenames(before, before.data, after.data, names);
+    const { size } = names.within(before.kind, before.id);
+    if (size === known) return;
+    known = size;
+  }
 }
 
 /** New ids of entries, wherever in the document a list of entries stands. */
 function gatherRenames(document: ReadDocument, before: unknown, after: unknown, names: Names): void {
   if (isListOfRecords(before) && isListOfRecords(after)) {
-    for (const pair of pairEntries(before, after)) {
+    for (const pair of pairEntries(before, after, names.within(document.kind, document.id))) {
       const [old, now] = [before[pair.before], after[pair.after]];
       const [oldId, newId] = [idOf(old), idOf(now)];
       if (oldId !== undefined && newId !== undefined) names.renameEntry(document.kind, document.id, oldId, newId);

@@ -59,6 +59,9 @@ class Difference {
 
   #values(old: unknown, now: unknown, oldPath: Path, newPath: Path): void {
     if (old === undefined && now === undefined) return;
+    // Each setting speaks of a rule of its own, so a block of them is told one by one.
+    if (this.after.kind === 'settings' && isRecord(old ?? now) && (old === undefined || now === undefined))
+      return this.#records(isRecord(old) ? old : {}, isRecord(now) ? now : {}, oldPath, newPath);
     if (old === undefined) this.#tell('added', undefined, newPath, undefined, inWords(now));
     else if (now === undefined) this.#tell('removed', oldPath, undefined, inWords(old));
     else if (isRecord(old) && isRecord(now)) this.#records(old, now, oldPath, newPath);
@@ -78,7 +81,7 @@ class Difference {
   }
 
   #entries(old: readonly unknown[], now: readonly unknown[], oldPath: Path, newPath: Path): void {
-    const pairs = pairEntries(old, now);
+    const pairs = pairEntries(old, now, this.renames);
     const inPlace = inSameOrder(pairs.map((pair) => pair.after));
     const partner = new Map(pairs.map((pair) => [pair.after, pair.before]));
     const kept = new Set(pairs.map((pair) => pair.before));

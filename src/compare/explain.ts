@@ -52,7 +52,7 @@ export class Explainer {
     for (const told of [after, before]) {
       for (const spot of told?.evidence() ?? []) {
         for (const { change, side } of this.#byDocument.get(spot.document) ?? []) {
-          if (isOnTheWay(spot.steps, side.steps)) found.add(change);
+          if (!isFileMoved(change) && isOnTheWay(spot.steps, side.steps)) found.add(change);
         }
       }
     }
@@ -72,19 +72,24 @@ export class Explainer {
       const details = this.#details.get(told.detail) ?? [];
       for (const document of new Set([...told.evidence().map((spot) => spot.document), ...details])) {
         for (const { change, side } of this.#byDocument.get(document) ?? []) {
-          // Where a file lies explains nothing.
-          if (details.includes(document) && (change.kind !== 'moved' || change.steps.length > 0)) own.add(change);
+          if (isFileMoved(change)) continue;
+          if (details.includes(document)) own.add(change);
           if (words.has(side.steps[1] ?? '')) named.add(change);
         }
       }
       for (const document of submission.reach(told.detail)) {
-        for (const { change } of this.#byDocument.get(document) ?? []) used.add(change);
+        for (const { change } of this.#byDocument.get(document) ?? []) if (!isFileMoved(change)) used.add(change);
       }
     }
     if (named.size > 0) return [...named];
     if (!isAsking) return [];
     return [...(own.size > 0 ? own : used)];
   }
+}
+
+/** Where a file lies explains nothing. */
+function isFileMoved({ kind, steps }: Change): boolean {
+  return kind === 'moved' && steps.length === 0;
 }
 
 /** Whether one path leads to the other. A whole document is too much to rest on. */

@@ -73,7 +73,7 @@ class ToldNow implements Told {
     return this.result.missing ?? [];
   }
   get sources() {
-    return (this.result.sources ?? []).map(({ basis, citation }) => ({ basis, citation }));
+    return (this.result.sources ?? []).map(({ basis, citation, provenance }) => ({ basis, citation, provenance }));
   }
   get accepted(): string | undefined {
     return this.result.suppression?.justification;

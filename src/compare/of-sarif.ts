@@ -4,7 +4,7 @@
  *
  * @see SARIF 2.1.0 sections 3.13 (sarifLog), 3.14 (run), 3.27 (result)
  */
-import type { Basis, Kind, Level } from '../engine/result.js';
+import type { Basis, Kind, Level, Provenance } from '../engine/result.js';
 import type { CitedSource, Position, Submission, Told, ToldDetail } from './types.js';
 import { isRecord, type PlainRecord } from './values.js';
 
@@ -17,6 +17,14 @@ const WRITE_ONE = 'write one with "lapwright review --format sarif"';
 const KINDS: readonly Kind[] = ['pass', 'open', 'review', 'fail', 'notApplicable', 'informational'];
 const LEVELS: readonly Level[] = ['none', 'note', 'warning', 'error'];
 const BASES: readonly Basis[] = ['code', 'specification', 'product data', 'standard', 'guide', 'practice', 'physics'];
+const PROVENANCES: readonly Provenance[] = [
+  'seen',
+  'seen at second hand',
+  'from memory, confirm',
+  'common practice, no source',
+  'computed',
+  'project document',
+];
 
 export interface SarifSubmission {
   readonly submission: Submission;
@@ -139,7 +147,9 @@ function ownMessage(text: string): string {
 function sourceOf(value: unknown): CitedSource[] {
   const basis = BASES.find((one) => one === at(value, 'basis'));
   const citation = at(value, 'citation');
-  return basis === undefined || typeof citation !== 'string' ? [] : [{ basis, citation }];
+  const provenance = PROVENANCES.find((one) => one === at(value, 'provenance'));
+  if (basis === undefined || provenance === undefined || typeof citation !== 'string') return [];
+  return [{ basis, citation, provenance }];
 }
 
 function positionOf(location: unknown): Position | undefined {

@@ -83,9 +83,9 @@ export function differencesOf(before: Told, after: Told, renames: Renames): Diff
   compare('source', before.sources[0]?.citation, after.sources[0]?.citation);
   compare('missing', textOf(before.missing), textOf(after.missing));
   compare('accepted', before.accepted, after.accepted);
-  // A result without values says them in its message.
+  // What asks for something and has no values says them in its message.
   const hasValues = [before, after].some((one) => one.provided !== undefined || one.required !== undefined);
-  if (!hasValues) compare('message', before.message, after.message);
+  if (!hasValues && after.kind !== 'pass') compare('message', before.message, after.message);
   return differences;
 }
 

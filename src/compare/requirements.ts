@@ -12,7 +12,10 @@ interface Count {
   readonly details: Set<string>;
 }
 
-/** Only sources whose findings changed in number, each with the details in which one came or went. */
+/**
+ * Only sources whose findings changed in number, each with the details in which one came or went. A finding that was
+ * accepted, or can no longer be settled, is not met; one that is not checked any more is neither met nor broken.
+ */
 export function requirementChanges(pairs: readonly Pair[]): RequirementChange[] {
   const counts = new Map<string, Count>();
   const countOf = (told: Told): Count | undefined => {
@@ -23,9 +26,10 @@ export function requirementChanges(pairs: readonly Pair[]): RequirementChange[] 
     counts.set(key, known);
     return known;
   };
-  for (const { before, after } of pairs) {
-    const was = standingOf(before) === 'finding' && before !== undefined ? countOf(before) : undefined;
-    const is = standingOf(after) === 'finding' && after !== undefined ? countOf(after) : undefined;
+  for (const { before, after, progress } of pairs) {
+    if (progress === 'no longer checked') continue;
+    const was = before !== undefined && isUnmet(before, after) ? countOf(before) : undefined;
+    const is = after !== undefined && isUnmet(after, before) ? countOf(after) : undefined;
     if (was !== undefined) was.before += 1;
     if (is !== undefined) is.after += 1;
     if (was === is) continue;
@@ -40,6 +44,13 @@ export function requirementChanges(pairs: readonly Pair[]): RequirementChange[] 
         ORDER.indexOf(a.source.basis) - ORDER.indexOf(b.source.basis) ||
         (a.source.citation < b.source.citation ? -1 : 1),
     );
+}
+
+function isUnmet(told: Told, other: Told | undefined): boolean {
+  const standing = standingOf(told);
+  return (
+    standing === 'finding' || standing === 'accepted' || (standing === 'unsettled' && standingOf(other) === 'finding')
+  );
 }
 
 function statusOf({ before, after }: Count): RequirementChange['status'] {

@@ -3,7 +3,7 @@
  *
  * @see SARIF 2.1.0 section 3.27.24 (baselineState)
  */
-import type { Basis, Kind, Level } from '../engine/result.js';
+import type { Basis, Kind, Level, Provenance } from '../engine/result.js';
 import type { DocumentKind, ReadDocument } from '../reading/types.js';
 
 /** Lines and columns from 1, columns in UTF-16 code units, end exclusive. */
@@ -22,6 +22,7 @@ export interface Spot {
 export interface CitedSource {
   readonly basis: Basis;
   readonly citation: string;
+  readonly provenance: Provenance;
 }
 
 /** One result of one submission, whether it was reviewed just now or read from a SARIF file. */

@@ -6,7 +6,7 @@
  *   suggestedAction (or null), exitCode,
  *   counts: { "newly broken", "new", "answered, and fails", "no longer accepted", "newly open", "still open",
  *     "corrected", "answered", "accepted", "no longer checked", "quiet" },
- *   requirements: [ { citation, basis, status, before, after, details } ],
+ *   requirements: [ { citation, basis, provenance, status, before, after, details } ],
  *   changes (or null): [ { kind, document: { kind, id }, path, before?: { text, file, line, column }, after?, effect } ],
  *   results: [ { state, progress, detail, rule, subject, before?: side, after?: side,
  *     differences: [ { what, before?, after? } ], because: [ { change: index into changes, how } ] } ] }
@@ -35,6 +35,7 @@ export function printComparisonJson({ toolVersion, comparison, suggested, exitCo
     requirements: requirements.map(({ source, status, before: was, after: is, details }) => ({
       citation: source.citation,
       basis: source.basis,
+      provenance: source.provenance,
       status,
       before: was,
       after: is,

@@ -3,6 +3,7 @@ import type { Change, Pair } from '../../compare/types.js';
 import { themeFor, type Theme } from '../color.js';
 import { oneLine } from '../escape.js';
 import { CAUTION, plural, STAMP_NOTE } from '../report.js';
+import { sourceText } from '../source-text.js';
 import { padTo, wrap } from '../text-width.js';
 import {
   asksNow,
@@ -87,6 +88,7 @@ function pairBlock(page: Page, pair: Pair): string {
     page.theme.quiet(`    ${oneLine(placesText(pair))}`),
     ...indented(page, 4, told.message),
     ...labelled(page, 'change', subject + difference),
+    ...(isKnown ? [] : told.sources.slice(0, 1).flatMap((source) => labelled(page, 'source', sourceText(source)))),
     ...labelled(page, 'correct', correct ? told.correct : undefined),
     ...labelled(page, 'caution', correct && told.kind === 'fail' ? page.cautions.get(told.rule) : undefined),
     ...because(page, pair),

@@ -15,6 +15,7 @@ import {
   words,
 } from '../markdown-parts.js';
 import { CAUTION, plural, STAMP_NOTE } from '../report.js';
+import { sourceText } from '../source-text.js';
 import {
   asksNow,
   becauseWord,
@@ -114,7 +115,7 @@ function places({ before, after }: Pair): ListItem[] {
 }
 
 function sourcesOf(told: Told): string {
-  return told.sources.map((one) => `${one.citation} (${one.basis})`).join('; ');
+  return told.sources.map(sourceText).join('; ');
 }
 
 function fact(name: string, text: string | undefined): ListItem[] {
