@@ -169,6 +169,20 @@ describe('a change that means something is seen, and only where it is', () => {
     ).toEqual(new Set(['W-1']));
   });
 
+  it('the floor and the ceiling of one value stay two checks', async () => {
+    // The data sheet of the flashing says 12-15 mil: 10 mil is under the floor, and still under the ceiling.
+    const folder = scratch({}, DEMO);
+    const file = path.join(folder, 'details/W-1-flanged-window.yaml');
+    writeFileSync(file, readFileSync(file, 'utf8').replace(/(id: pan,.*?wetFilm: )15 mil/, '$110 mil'));
+    const pairs = (await comparedWith(folder)).pairs.filter(
+      (pair) => nameOf(pair) === 'W-1 | film/within-range | wet film of pan',
+    );
+    expect(pairs.map(({ before: was, after }) => [was?.required, after?.required, after?.kind]).sort()).toEqual([
+      ['at least 12 mil (of 12-15 mil)', 'at least 12 mil (of 12-15 mil)', 'fail'],
+      ['at most 15 mil (of 12-15 mil)', 'at most 15 mil (of 12-15 mil)', 'pass'],
+    ]);
+  });
+
   it('any one step taken out: new and absent change places when the two are turned around', async () => {
     const file = 'details/W-4-louver.yaml';
     const text = readFileSync(path.join(DEMO, file), 'utf8');

@@ -1,5 +1,6 @@
 /** One side of a comparison as a person names it: documents, a SARIF file, or a revision of the repository. */
 import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
+import path from 'node:path';
 import { submissionOfReview } from '../compare/of-review.js';
 import { submissionOfSarif } from '../compare/of-sarif.js';
 import type { Submission } from '../compare/types.js';
@@ -63,8 +64,10 @@ export async function readSubmission(
       out.remove();
     }
   }
-  if (!isSarif(written)) return reviewed(written, written, options);
-  const { submission, run } = submissionOfSarif(written, readSarif(written));
+  // Reports are sent along: where a folder lies on a disk is nobody's business.
+  const name = path.isAbsolute(written) ? path.basename(written) : written;
+  if (!isSarif(written)) return reviewed(name, written, options);
+  const { submission, run } = submissionOfSarif(name, readSarif(written));
   return { submission, sarif: () => Promise.resolve(run), notices: [], ran: true };
 }
 
