@@ -7,6 +7,7 @@ export const HELP = `lapwright - reviews wall-detail submittals
 Usage:
   lapwright review PATH...        review details: files, folders, globs, or - for standard input
   lapwright matrix PATH...        the compliance matrix: a row for each requirement of the specification
+  lapwright compare OLD NEW       what became of each finding between two submissions
   lapwright draw DETAIL           draw a detail as SVG: elevation, sections, layers
   lapwright rules                 list the rules
   lapwright explain RULE          print the page of a rule
@@ -52,6 +53,28 @@ Options:
   --date YYYY-MM-DD  day of the review, by which accepted deviations end (default: today)
 
 Exit status: 0 printed, 2 could not run. Whether the details comply is for "lapwright review" to say.
+
+${CAUTION}
+`,
+  compare: `lapwright compare OLD NEW - what became of each finding between two submissions
+
+OLD and NEW are each one of:
+  PATH               a folder or file of documents
+  FILE.sarif         a full SARIF file that lapwright review wrote (not with --upload)
+  git:REVISION       the documents as they stood at a branch, tag or commit: git:main, git:v1.2, git:HEAD~1
+
+Options:
+  --at PATH          which file or folder a git revision means (default: the other side when that is a path of
+                     documents, else the current folder)
+  --format NAME      terminal (default), markdown, html, json or sarif (with the state of every result)
+  --output FILE      write to FILE instead of standard output; its ending tells the format when none is named
+  --fail-on WHICH    new (default): findings that were not there before; standing: any finding; or never
+  --level LEVEL      error (default), warning or note: from which level on a finding counts for --fail-on
+  --pack PATH        also run the rules of a folder or an installed package; may be given several times
+  --date YYYY-MM-DD  day of both reviews, by which accepted deviations end (default: today)
+
+Exit status: 0 nothing that --fail-on asks for, 1 findings, 2 could not run. A folder whose name begins with
+"git:" is written ./git:NAME. What changed in the documents is told when both sides are documents.
 
 ${CAUTION}
 `,

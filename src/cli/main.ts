@@ -10,6 +10,7 @@ export const EXIT = { clean: 0, findings: 1, failed: 2 } as const;
 const COMMANDS = {
   review: async () => (await import('./review-command.js')).reviewCommand,
   matrix: async () => (await import('./matrix-command.js')).matrixCommand,
+  compare: async () => (await import('./compare-command.js')).compareCommand,
   draw: async () => (await import('./draw-command.js')).drawCommand,
   rules: async () => (await import('./rules-command.js')).rulesCommand,
   explain: async () => (await import('./rules-command.js')).explainCommand,

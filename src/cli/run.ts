@@ -47,6 +47,8 @@ export interface Run {
    * not held in memory. `undefined` when its document could not be typed.
    */
   readonly detailOf: (detail: ReviewedDetail) => Detail | undefined;
+  /** What was read. */
+  readonly library: Library;
 }
 
 /** Details to review: those asked for and, if wanted, those that use another document that was asked for. */
@@ -147,7 +149,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
     if (document === undefined) return undefined;
     return buildDetail(document, library.reach(document), (id) => library.elsewhere('product', id)).detail;
   };
-  return { review, notices: library.notices, ran, detailOf };
+  return { review, notices: library.notices, ran, detailOf, library };
 }
 
 /** The same review with the pages of the built-in rules, for printers that show them. */

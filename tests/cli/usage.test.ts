@@ -13,13 +13,13 @@ describe('help and version', () => {
   it.each(['--help', '-h', 'help'])('%s names every command and the caution', async (option) => {
     const { status, out, err } = await lapwright([option]);
     expect({ status, err }).toEqual({ status: 0, err: '' });
-    for (const command of ['review', 'rules', 'explain', 'new', '--version'])
+    for (const command of ['review', 'compare', 'rules', 'explain', 'new', '--version'])
       expect(out).toContain(`lapwright ${command}`);
     expect(out).toContain('Exit status: 0 ');
     expect(out).toContain('Local code, the contract documents and licensed practice govern.');
   });
 
-  it.each(['review', 'rules', 'explain', 'new'])(
+  it.each(['review', 'compare', 'rules', 'explain', 'new'])(
     'the options of %s are told in both ways of asking',
     async (command) => {
       const asked = await lapwright(['help', command]);
@@ -39,7 +39,7 @@ describe('help and version', () => {
 describe('mistyped commands and options', () => {
   it.each<[string[], string]>([
     [['reveiw', LIBRARY], 'there is no command "reveiw"; did you mean "review"?'],
-    [['zzzzzz'], 'there is no command "zzzzzz" Commands: review, draw, rules, explain, new.'],
+    [['zzzzzz'], 'there is no command "zzzzzz" Commands: review, compare, draw, rules, explain, new.'],
     [['review', '--formt', 'json', LIBRARY], 'There is no option "--formt"; did you mean "--format"?'],
     [
       ['review', '--fail-on', 'warnings', LIBRARY],

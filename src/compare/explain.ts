@@ -1,0 +1,106 @@
+/** Which changes of the documents explain a result: those of the values it rests on, else those nearest to it. */
+import type { ReadDocument } from '../reading/types.js';
+import { tokensOf } from './similarity.js';
+import type { Change, Explanation, Submission, Told, Written } from './types.js';
+
+/** Changes by the document they stand in, on either side. */
+export class Explainer {
+  readonly #byDocument = new Map<ReadDocument, { change: Change; side: Written }[]>();
+  readonly #used = new Set<Change>();
+  readonly #settings: readonly Change[];
+  readonly #details: ReadonlyMap<string, readonly ReadDocument[]>;
+
+  constructor(
+    private readonly changes: readonly Change[],
+    private readonly before: Submission,
+    private readonly after: Submission,
+  ) {
+    this.#settings = changes.filter((change) => change.document.kind === 'settings');
+    const details = new Map<string, ReadDocument[]>();
+    for (const one of [...(before.documents ?? []), ...(after.documents ?? [])])
+      if (one.kind === 'detail') details.set(one.id, [...(details.get(one.id) ?? []), one]);
+    this.#details = details;
+    for (const change of changes) {
+      for (const side of [change.before, change.after]) {
+        if (side === undefined) continue;
+        const known = this.#byDocument.get(side.document);
+        if (known === undefined) this.#byDocument.set(side.document, [{ change, side }]);
+        else known.push({ change, side });
+      }
+    }
+  }
+
+  /**
+   * @param isAsking whether the result asks something of the reader: only then is it worth saying that something
+   *   else in the same detail has changed
+   */
+  of(before: Told | undefined, after: Told | undefined, isAsking: boolean): Explanation[] {
+    const read = this.#read(before, after);
+    const found = read.length > 0 ? read : this.#near(before, after, isAsking);
+    for (const change of found) this.#used.add(change);
+    return found.map((change) => ({ change, how: read.length > 0 ? 'read' : 'near' }));
+  }
+
+  /** Changes that were given for no result so far. */
+  unused(): Change[] {
+    return this.changes.filter((change) => !this.#used.has(change));
+  }
+
+  /** Changes of the very values that the result of either side points at. */
+  #read(before: Told | undefined, after: Told | undefined): Change[] {
+    const found = new Set<Change>();
+    for (const told of [after, before]) {
+      for (const spot of told?.evidence() ?? []) {
+        for (const { change, side } of this.#byDocument.get(spot.document) ?? []) {
+          if (!isFileMoved(change) && isOnTheWay(spot.steps, side.steps)) found.add(change);
+        }
+      }
+    }
+    const rule = (after ?? before)?.rule ?? '';
+    for (const change of this.#settings) if (change.steps.includes(rule)) found.add(change);
+    return [...found];
+  }
+
+  /** Changes of the entries the result names; failing that, of its detail; failing that, of what the detail uses. */
+  #near(before: Told | undefined, after: Told | undefined, isAsking: boolean): Change[] {
+    const named = new Set<Change>();
+    const own = new Set<Change>();
+    const used = new Set<Change>();
+    for (const [told, submission] of [[after, this.after] as const, [before, this.before] as const]) {
+      if (told === undefined) continue;
+      const words = new Set([...tokensOf(told.subject), ...quoted(told.message), ...told.path.split('/').slice(1, 3)]);
+      const details = this.#details.get(told.detail) ?? [];
+      for (const document of new Set([...told.evidence().map((spot) => spot.document), ...details])) {
+        for (const { change, side } of this.#byDocument.get(document) ?? []) {
+          if (isFileMoved(change)) continue;
+          if (details.includes(document)) own.add(change);
+          if (words.has(side.steps[1] ?? '')) named.add(change);
+        }
+      }
+      for (const document of submission.reach(told.detail)) {
+        for (const { change } of this.#byDocument.get(document) ?? []) if (!isFileMoved(change)) used.add(change);
+      }
+    }
+    if (named.size > 0) return [...named];
+    if (!isAsking) return [];
+    return [...(own.size > 0 ? own : used)];
+  }
+}
+
+/** Where a file lies explains nothing. */
+function isFileMoved({ kind, steps }: Change): boolean {
+  return kind === 'moved' && steps.length === 0;
+}
+
+/** Whether one path leads to the other. A whole document is too much to rest on. */
+function isOnTheWay(a: readonly string[], b: readonly string[]): boolean {
+  if (a.length === 0 && b.length > 0) return false;
+  const shorter = Math.min(a.length, b.length);
+  for (let i = 0; i < shorter; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+/** Ids stand in quotes in messages. */
+function quoted(text: string): string[] {
+  return [...text.matchAll(/"([^"]{1,64})"/g)].map((match) => match[1] as string);
+}
