@@ -12,6 +12,7 @@ export interface Comparator {
   readonly words: string;
   /** Where the words begin in the text. */
   readonly start: number;
+  readonly end: number;
   /** `less than`, `more than`: the value itself is not allowed. */
   readonly strict: boolean;
   /** `joints exceeding 6 mm`: says when something applies, and limits nothing. */
@@ -71,7 +72,7 @@ const BEFORE: readonly Rule[] = [
   [String.raw`exactly|equal to|equals|set at`, 'equals', 'near'],
 ];
 
-const AFTER_SKIP = String.raw`[\s,)\]]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
+const AFTER_SKIP = String.raw`[\s,)\]]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
 const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
   [
     new RegExp(
@@ -121,7 +122,7 @@ function before({ text, start, from, kind }: Around): Omit<Comparator, 'conflict
   const stretch = text.slice(from, start);
   const clause = stretch.slice(Math.max(stretch.lastIndexOf(';') + 1, 0));
   const offset = from + stretch.length - clause.length;
-  let best: (Omit<Comparator, 'conflicting'> & { readonly end: number }) | undefined;
+  let best: Omit<Comparator, 'conflicting'> | undefined;
   for (const { pattern, signs, compare, sort } of ALL_BEFORE) {
     for (const match of [...clause.matchAll(pattern), ...(signs === undefined ? [] : clause.matchAll(signs))]) {
       const end = match.index + match[0].length;
@@ -166,6 +167,7 @@ export function comparatorOf(around: Around): Comparator | undefined {
       compare: after.compare,
       words,
       start: end,
+      end: end + (after.match[0]?.length ?? 0),
       strict: false,
       threshold: false,
       turned: false,
@@ -184,14 +186,17 @@ export function comparatorOf(around: Around): Comparator | undefined {
   if (isOpenWord && PROHIBITION.test(lead)) {
     return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: true, strict: false };
   }
+  // "Do not apply when rain is expected within 24 hours" limits nothing that can be measured on the wall.
+  const isForecast = /^within$/i.test(ahead.words) && PROHIBITION.test(lead) && CONDITION.test(lead);
   const threshold =
-    isOpenWord &&
-    !isPlainNegation &&
-    (CONDITION.test(lead) ||
-      /exceeding|in excess of/i.test(ahead.words) ||
-      /\b\w+s (?:greater|larger|wider|more|higher|longer|over)/i.test(
-        text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length),
-      ));
+    isForecast ||
+    (isOpenWord &&
+      !isPlainNegation &&
+      (CONDITION.test(lead) ||
+        /exceeding|in excess of/i.test(ahead.words) ||
+        /\b\w+s (?:greater|larger|wider|more|higher|longer|over)/i.test(
+          text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length),
+        )));
   return { ...ahead, threshold };
 }
 

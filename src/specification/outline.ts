@@ -10,7 +10,7 @@ import type { Line } from './lines.js';
 import { Levels, markerAt } from './markers.js';
 import { proseOf } from './prose.js';
 import type { Prose } from './prose.js';
-import { cellsOf, isHead, isPipeRow, isRule } from './tables.js';
+import { alignedCells, cellsOf, isHead, isPipeRow, isRule } from './tables.js';
 
 /** A row of a table. */
 export interface Row {
@@ -74,6 +74,8 @@ class Builder {
   /** The numbered paragraphs that are open, outermost first. */
   #stack: OutlineNode[] = [];
   #head: readonly string[] | undefined;
+  /** Columns of the page at which the head of a table of plain text has its cells. */
+  #columns: readonly number[] | undefined;
   #wantsTitle = false;
 
   constructor(
@@ -214,7 +216,7 @@ class Builder {
   }
 
   #plain(line: Line, blank: boolean): void {
-    if (isRule(line.text)) return this.#closeText();
+    if (isRule(line.text)) return this.#close(true);
     const bullet = BULLET.exec(line.text)?.[0].length ?? 0;
     const isListItem = /[\];]\s*$|; [A-Z]\b/.test(this.#lastLine()) && /^\s*[A-Z]/.test(line.text);
     if (bullet > 0 && (blank || this.#open === undefined || this.#finished() || this.#isShort())) this.#close(true);
@@ -225,7 +227,14 @@ class Builder {
 
   /** Puts the rest of a line where it belongs: a table's row, a new paragraph or the open one. */
   #textOrRow(line: Line, start: number, optional: boolean, depth?: number): void {
-    const cells = cellsOf(line.text, start - line.start, line.start);
+    const aligned =
+      this.#columns === undefined || isPipeRow(line.text) || start !== line.start
+        ? undefined
+        : alignedCells(line.text, line.start, this.#columns);
+    const cells =
+      aligned !== undefined && aligned.filter((cell) => cell.end > cell.start).length > 1
+        ? aligned
+        : cellsOf(line.text, start - line.start, line.start);
     const isSentence = /[.;]\s+[A-Z]/.test(line.text) && !isPipeRow(line.text);
     if (cells.length > 1 && !isSentence) {
       this.#close(true);
@@ -233,6 +242,7 @@ class Builder {
       const words = proses.map((prose) => prose.text);
       if (isHead(words)) {
         this.#head = words;
+        this.#columns = isPipeRow(line.text) ? undefined : cells.map((cell) => cell.start - line.start);
         return;
       }
       const head = this.#head !== undefined && this.#head.length === words.length ? this.#head : undefined;
@@ -273,7 +283,7 @@ class Builder {
   #close(keepHead = false): void {
     const open = this.#open;
     this.#open = undefined;
-    if (!keepHead) this.#head = undefined;
+    if (!keepHead) this.#head = this.#columns = undefined;
     if (open === undefined || open.stretches.length === 0) return;
     const node = this.#node('paragraph', open.stretches, { optional: open.optional });
     this.#put(node);

@@ -105,13 +105,52 @@ const PROPERTIES: readonly Words[] = [
   },
 ];
 
-/** The property that the words clearly name for a value of this kind. */
-export function propertyOf(words: string, kind: ValueKind | undefined): Property | undefined {
+/** A property, and whether the words name it alone. */
+export interface NamedProperty {
+  readonly property: Property;
+  /** Others of the same kind that the words name too; the one nearest to the value was taken. */
+  readonly besides: readonly Property[];
+}
+
+/** Properties whose words belong to many sentences; beside a more particular one they are not meant. */
+const GENERAL: ReadonlySet<Property> = new Set([
+  'lap',
+  'extension onto wall',
+  'upstand',
+  'weep count',
+  'wait',
+  'collar extension',
+]);
+
+/**
+ * The property that the words name for a value of this kind.
+ *
+ * @param words those of the label and of the clause
+ * @param ahead those before the value: the last property they name stands nearest to it
+ */
+export function propertyOf(words: string, kind: ValueKind | undefined, ahead = ''): NamedProperty | undefined {
   if (kind === undefined) return undefined;
-  return PROPERTIES.find(
+  const named = PROPERTIES.filter(
     ({ property, words: named, without }) =>
       MEASURES[property].dimension === kind && named.test(words) && !(without?.test(words) ?? false),
-  )?.property;
+  );
+  const [first] = named;
+  if (first === undefined) return undefined;
+  const peers = GENERAL.has(first.property) ? [first] : named.filter(({ property }) => !GENERAL.has(property));
+  const nearest = peers
+    .map((peer) => ({ peer, at: lastPlace(peer.words, ahead) }))
+    .reduce((best, one) => (one.at > best.at ? one : best)).peer;
+  return {
+    property: nearest.property,
+    besides: peers.filter((peer) => peer !== nearest).map(({ property }) => property),
+  };
+}
+
+/** Where the words are named last; -1 when they are not. */
+function lastPlace(words: RegExp, text: string): number {
+  let last = -1;
+  for (const match of text.matchAll(new RegExp(words.source, 'gi'))) last = match.index + match[0].length;
+  return last;
 }
 
 const SUBJECTS_NAMED: readonly (readonly [Subject, RegExp])[] = [
@@ -125,7 +164,7 @@ const SUBJECTS_NAMED: readonly (readonly [Subject, RegExp])[] = [
   ['exterior seal', /\bexterior (?:perimeter )?seal|\bweep/i],
   ['transition membrane', /\btransition (?:membrane|strip|sheet|flashing|material)/i],
   ['corner treatment', /\b(?:inside|outside|exterior|interior) corners?\b|\bcorner (?:treatment|reinforcement)/i],
-  ['penetration', /\bpenetrations?\b|\bpipes?\b|\bconduits?\b|\bcollars?\b/i],
+  ['penetration', /(?<!water |air )\bpenetrations?\b|\bpipes?\b|\bconduits?\b|\bcollars?\b/i],
   [
     'joint treatment',
     /\b(?:sheathing|board|panel) (?:joints?|seams?)\b|\bjoint (?:treatment|filler|tape)|\b(?:treat|fill|tape|reinforce)\b[^.]*\b(?:joints|seams)\b/i,

@@ -2,13 +2,15 @@
  * From one statement to what it asks for: proposals with a confidence and its reasons, and questions wherever the text
  * can be read in more than one way. Nothing ambiguous is decided here.
  */
+import { confidenceOf, howAsked, IN_BRACKETS, lower } from './confidence.js';
 import { comparatorOf } from './comparators.js';
 import type { Comparator } from './comparators.js';
 import { isDescriptor, nameOf } from './naming.js';
-import { openQuestion, questionsAbout } from './questions.js';
+import { openQuestion, questionsAbout, shownText } from './questions.js';
 import { readValue } from './printed.js';
 import { sourceSpan } from './prose.js';
 import { wordResult } from './results.js';
+import type { WordResult } from './results.js';
 import type { Statement } from './statements.js';
 import type { PassedOver, Proposal, Question, Confidence } from './types.js';
 import { conditionsIn, valuesIn } from './values.js';
@@ -27,192 +29,200 @@ const ASKS =
 const FREQUENCY =
   /\b(?:(?:at least |minimum (?:of )?|not (?:less|fewer) than )?(?:one|two|three|four|five|a|an|\d+)\s(?:[\w-]+\s){0,5}(?:per|for (?:each|every)|in (?:each|every)|every)|every|at intervals of|for each|per)\s*$/i;
 
-function lower(confidence: Confidence): Confidence {
-  return confidence === 'high' ? 'medium' : 'low';
+/** Reads one statement. */
+export function readStatement(statement: Statement): StatementReading {
+  const { prose, plain, body, designations, titles } = statement;
+  const questions: Question[] = [...questionsAbout(statement)];
+  const result = wordResult(prose.text, body, designations.length > 0);
+  const words = `${titles.at(-1) ?? ''} ${prose.text}`;
+  const values = valuesIn(plain, words, designations.length > 0 || body > 0).filter(
+    (value) => result === undefined || value.start >= result.end || value.found.units.length > 0,
+  );
+  if (result !== undefined && values.every((value) => value.start >= result.end))
+    return { proposals: [resultProposal(statement, result, words)], questions, passedOver: [] };
+
+  const proposals: Proposal[] = [];
+  const passedOver: PassedOver[] = [];
+  let before: Comparator | undefined;
+  let from = 0;
+  values.forEach((value, at) => {
+    const place = { from, to: values[at + 1]?.start ?? plain.length };
+    const own = comparatorAt(statement, value, place);
+    from = Math.max(value.end, own?.end ?? 0);
+    const asked = openQuestion(statement, value, own);
+    if (asked === undefined && !isCountOf(statement, value, values[at + 1])) {
+      const comparator = own ?? inherited(statement, value, values[at - 1], before);
+      const read = readOne(statement, value, values[at - 1], comparator, own === undefined, place);
+      if (read === undefined) passedOver.push(passed(statement, value));
+      else if ('kind' in read) questions.push(read);
+      else proposals.push(read);
+      before = comparator;
+    } else {
+      if (asked !== undefined && asked !== 'nothing') questions.push(asked);
+      before = own;
+    }
+  });
+  if (values.length === 0) proposals.push(...orderOfWork(statement));
+  return { proposals, questions: withoutRepetition(questions), passedOver };
+}
+
+interface Place {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** What comes behind and before a value belongs to it up to the next one. */
-function around(statement: Statement, values: readonly Value[], at: number): Comparator | undefined {
-  const value = values[at];
-  if (value === undefined) return undefined;
-  const from = values[at - 1]?.end ?? 0;
-  const to = values[at + 1]?.start ?? statement.plain.length;
+function comparatorAt({ plain }: Statement, value: Value, { from, to }: Place): Comparator | undefined {
   const near = (end: number): Comparator | undefined =>
-    comparatorOf({ text: statement.plain, start: value.start, end, from, to, kind: value.kind });
-  // Behind the twin first; then between the two: "3 inches minimum (75 mm)".
-  const whole = near(value.end);
-  if (whole !== undefined) return whole;
-  return near(value.found.end);
+    comparatorOf({ text: plain, start: value.start, end, from, to, kind: value.kind });
+  // Behind the twin first, then between the two: "3 inches minimum (75 mm)".
+  return near(value.end) ?? near(endOf(value)) ?? near(value.found.end);
 }
 
-/** Reads one statement. */
-export function readStatement(statement: Statement): StatementReading {
-  const proposals: Proposal[] = [];
-  const questions: Question[] = [...questionsAbout(statement)];
-  const passedOver: PassedOver[] = [];
-  const { prose, plain, body, designations, titles, node } = statement;
-  const words = `${titles.at(-1) ?? ''} ${prose.text}`;
-  const placed = { ...(node.number !== undefined && { number: node.number }), text: prose.text };
-  const methods = designations.map(({ text }) => text.replace(/\s+/g, ' '));
-  const order = ORDER.exec(plain)?.[0].trim();
+/** "At least 6 inches onto the wall and 4 inches into the opening": the words hold for both. */
+function inherited(
+  { plain }: Statement,
+  value: Value,
+  previous: Value | undefined,
+  before: Comparator | undefined,
+): Comparator | undefined {
+  if (before === undefined || previous === undefined || previous.kind !== value.kind) return undefined;
+  const joint = plain.slice(previous.end, value.start);
+  return /^\s*[^.;:]{0,60}\b(?:and|or|by|x)\s(?:[a-z]+ ){0,4}$/i.test(joint) ? before : undefined;
+}
 
-  const result = wordResult(prose.text, body, designations.length > 0);
-  const values = valuesIn(plain, words, designations.length > 0 || body > 0).filter(
-    (value) =>
-      result === undefined ||
-      value.start >= result.end ||
-      (/\d/.test(prose.text.slice(value.start, value.end)) && value.found.units.length > 0),
-  );
-  if (result !== undefined && values.every((value) => value.start >= result.end)) {
-    const name = nameOf(statement, result.start, undefined, undefined);
-    const isNamed = statement.label !== undefined && methods.length > 0;
-    const bracketed = inBrackets(prose.text, result.start) || node.optional;
-    proposals.push({
-      ...placed,
-      span: sourceSpan(prose, result.start, result.end),
-      characteristic: name.characteristic ?? result.words,
-      ...(name.subject && { subject: name.subject }),
-      compare: 'equals',
-      value: { text: result.words },
-      methods,
-      conditions: conditionsIn(plain, words).map((condition) => readValue(condition.found, condition.unit)),
-      confidence: bracketed ? lower(isNamed ? 'high' : 'medium') : isNamed ? 'high' : 'medium',
-      reasons: [
-        'a result in words',
-        isNamed ? 'a named property with its method' : 'no label names the property',
-        ...(bracketed ? ['it stands in brackets that are still to be decided'] : []),
-      ],
-    });
-    return { proposals, questions, passedOver };
+/** Whether a count is the one of a frequency that follows: "one test per 1000 square feet". */
+function isCountOf({ plain }: Statement, value: Value, next: Value | undefined): boolean {
+  if (next === undefined || (value.kind !== 'count' && value.kind !== undefined)) return false;
+  const frequency = frequencyBefore(plain, next);
+  return frequency !== null && frequency.index <= value.start;
+}
+
+function frequencyBefore(plain: string, value: Value): RegExpExecArray | null {
+  if (value.kind !== 'area' && value.kind !== 'length' && value.kind !== 'time') return null;
+  return FREQUENCY.exec(plain.slice(0, value.start));
+}
+
+function placed({ node, prose }: Statement, start: number, end: number): Pick<Proposal, 'number' | 'span' | 'text'> {
+  return {
+    ...(node.number !== undefined && { number: node.number }),
+    span: sourceSpan(prose, start, end),
+    text: prose.text,
+  };
+}
+
+const endOf = (value: Value): number => value.twin?.found.end ?? value.found.end;
+
+function passed(statement: Statement, value: Value): PassedOver {
+  return { ...placed(statement, value.start, endOf(value)), value: readValue(value.found, value.unit) };
+}
+
+/** Whether the place, or the whole paragraph, stands in brackets. */
+function isOptional({ prose, node }: Statement, at: number): boolean {
+  return node.optional || inBrackets(prose.text, at);
+}
+
+const methodsOf = ({ designations }: Statement): readonly string[] =>
+  designations.map(({ text }) => text.replace(/\s+/g, ' '));
+
+function resultProposal(statement: Statement, result: WordResult, words: string): Proposal {
+  const { plain, label } = statement;
+  const name = nameOf(statement, { until: result.start, from: 0, to: plain.length }, undefined, undefined);
+  const methods = methodsOf(statement);
+  const isNamed = label !== undefined && methods.length > 0;
+  const isOpen = isOptional(statement, result.start);
+  const confidence: Confidence = isNamed ? 'high' : 'medium';
+  return {
+    ...placed(statement, result.start, result.end),
+    characteristic: name.characteristic ?? result.words,
+    ...(name.subject && { subject: name.subject }),
+    compare: 'equals',
+    value: { text: result.words },
+    methods,
+    conditions: conditionsIn(plain, words).map((condition) => readValue(condition.found, condition.unit)),
+    confidence: isOpen ? lower(confidence) : confidence,
+    reasons: [
+      'a result in words',
+      isNamed ? 'a named property with its method' : 'no label with a method names the property',
+      ...(isOpen ? [IN_BRACKETS] : []),
+    ],
+  };
+}
+
+/** A proposal, a question, or undefined for a value that nothing is asked of. */
+function readOne(
+  statement: Statement,
+  value: Value,
+  previous: Value | undefined,
+  comparator: Comparator | undefined,
+  isInherited: boolean,
+  place: Place,
+): Proposal | Question | undefined {
+  const { plain, body, label, titles } = statement;
+  const frequency = frequencyBefore(plain, value);
+  const asks = body > 0 || ASKS.test(plain);
+  const isDescribing = isDescriptor(statement, value);
+  if (frequency === null && value.found.upper === undefined && comparator === undefined) {
+    const isAnswer = isDescribing && value.kind !== 'slope';
+    const isListed = titles.some((title) => /\bsubmittals?\b/i.test(title));
+    if (!asks || isListed || (isDescribing && !isAnswer)) return undefined;
+    if (!isDescribing) return noComparator(statement, value);
   }
-
-  let shared: Comparator | undefined;
-  values.forEach((value, at) => {
-    const own = around(statement, values, at);
-    const asked = openQuestion(statement, value, own);
-    if (asked === 'nothing') return;
-    if (asked !== undefined) {
-      questions.push(asked);
-      shared = own;
-      return;
-    }
-    const span = sourceSpan(prose, value.start, value.twin?.found.end ?? value.found.end);
-    const read = readValue(value.found, value.unit);
-    const also = value.twin === undefined ? undefined : readValue(value.twin.found, value.twin.unit);
-    const frequency = FREQUENCY.exec(plain.slice(0, value.start));
-    const isFrequency =
-      frequency !== null && (value.kind === 'area' || value.kind === 'length' || value.kind === 'time');
-    const previous = values[at - 1];
-    const joint = previous === undefined ? '' : plain.slice(previous.end, value.start);
-    const inherited =
-      own === undefined &&
-      shared !== undefined &&
-      previous?.kind === value.kind &&
-      /^\s*[^.;:]{0,60}\b(?:and|or|by|x)\s(?:[a-z]+ ){0,4}$/i.test(joint)
-        ? shared
-        : undefined;
-    const comparator = own ?? inherited;
-    shared = comparator;
-    const reasons: string[] = [];
-    let score = 0;
-    let compare: Proposal['compare'];
-    if (isFrequency) {
-      // "One test per 1000 square feet" asks for at least that many.
-      compare = 'atLeast';
-      score++;
-      reasons.push('a frequency: at least once in each such stretch');
-    } else if (value.found.upper !== undefined) {
-      compare = 'between';
-      score++;
-      reasons.push('a range');
-    } else if (comparator !== undefined) {
-      compare = comparator.compare === 'unclear' ? undefined : comparator.compare;
-      if (inherited === undefined) score++;
-      reasons.push(
-        inherited === undefined
-          ? `the comparator "${comparator.words}"`
-          : `the comparator "${comparator.words}" of the value before`,
-      );
-      if (comparator.turned) reasons.push('turned around by a prohibition');
-      if (comparator.strict) reasons.push('the value itself is not allowed');
-    } else if (isDescriptor(statement, value)) {
-      if (!ASKS.test(plain) || value.kind === 'slope' || value.kind === 'count') {
-        passedOver.push({ ...placed, span, value: read });
-        return;
-      }
-      compare = 'equals';
-      reasons.push('a size that describes what is asked for, without a comparator');
-    } else if (body > 0 || ASKS.test(plain)) {
-      questions.push(noComparator(statement, value));
-      return;
-    } else {
-      passedOver.push({ ...placed, span, value: read });
-      return;
-    }
-    if (compare === undefined) return;
-    const name = nameOf(
-      statement,
-      comparator !== undefined && comparator.start < value.start ? comparator.start : value.start,
-      value,
-      comparator,
-    );
-    const isThreshold = comparator?.threshold === true;
-    if (value.kind === undefined) reasons.push('no unit, a number only');
-    else if (!isFrequency) {
-      score++;
-      reasons.push('a known unit');
-    }
-    if (isFrequency) score++;
-    const property = isThreshold || isFrequency || value.found.others !== undefined ? undefined : name.property;
-    if (property !== undefined) reasons.push(`the words name ${property}`);
-    else if (statement.label !== undefined) reasons.push('the property has a label');
-    else reasons.push("the property is in the section's words");
-    if (property !== undefined || statement.label !== undefined) score++;
-    let confidence: Confidence = score >= 3 ? 'high' : score === 2 ? 'medium' : 'low';
-    if (isThreshold) {
-      confidence = 'low';
-      reasons.push('it may only say where something applies');
-    }
-    if (property !== undefined && name.weak) {
-      confidence = lower(confidence);
-      reasons.push('the property is named by the title above');
-    }
-    if (inBrackets(prose.text, value.start) || node.optional) {
-      confidence = lower(confidence);
-      reasons.push('it stands in brackets that are still to be decided');
-    }
-    if (also !== undefined) reasons.push('metric and US values agree');
-    proposals.push({
-      ...placed,
-      span,
-      ...(property === undefined
-        ? { characteristic: isFrequency ? frequencyName(plain, frequency) : (name.characteristic ?? 'not named') }
-        : { property }),
-      ...(name.subject && { subject: name.subject }),
-      compare,
-      value: read,
-      ...(also && { also }),
-      methods,
-      conditions: value.conditions.map((condition) => readValue(condition.found, condition.unit)),
-      ...(order !== undefined && { sequence: order }),
-      confidence,
-      reasons,
-    });
+  const until =
+    comparator !== undefined && comparator.start < value.start && !isInherited ? comparator.start : value.start;
+  const name = nameOf(statement, { until, ...place }, value, comparator);
+  const isLimit = frequency === null && comparator?.threshold !== true && value.found.others === undefined;
+  const property = isLimit ? name.property : undefined;
+  const read = readValue(value.found, value.unit);
+  const given = howAsked(value, comparator, isInherited, frequency !== null);
+  const trust = confidenceOf({
+    given,
+    comparator,
+    kind: value.kind,
+    property,
+    besides: name.besides ?? [],
+    isWeak: name.weak,
+    hasLabel: label !== undefined || frequency !== null,
+    isOptional: isOptional(statement, value.start),
+    hasTwin: value.twin !== undefined,
   });
-  if (values.length === 0 && order !== undefined && /\b(?:prior to|before|until)\b/i.test(order) && ASKS.test(plain)) {
-    const name = nameOf(statement, plain.indexOf(order), undefined, undefined);
-    proposals.push({
-      ...placed,
-      span: sourceSpan(prose, 0, prose.text.length),
+  const order = ORDER.exec(plain)?.[0].trim();
+  const count = previous !== undefined && isCountOf(statement, previous, value) ? previous.found.number.text : '1';
+  return {
+    ...placed(statement, value.start, endOf(value)),
+    ...(property !== undefined
+      ? { property }
+      : {
+          characteristic: frequency === null ? (name.characteristic ?? 'not named') : frequencyName(plain, frequency),
+        }),
+    ...(name.subject && { subject: name.subject }),
+    compare: given.compare,
+    value: frequency === null ? read : { ...read, text: `${count} per ${read.text}` },
+    ...(value.twin && { also: readValue(value.twin.found, value.twin.unit) }),
+    methods: methodsOf(statement),
+    conditions: value.conditions.map((condition) => readValue(condition.found, condition.unit)),
+    ...(order !== undefined && { sequence: order }),
+    ...trust,
+  };
+}
+
+/** A sentence that asks for an order of work and has no value. */
+function orderOfWork(statement: Statement): readonly Proposal[] {
+  const { plain, prose } = statement;
+  const order = ORDER.exec(plain)?.[0].trim();
+  if (order === undefined || !/^(?:prior to|before|until)\b/i.test(order) || !ASKS.test(plain)) return [];
+  const name = nameOf(statement, { until: plain.indexOf(order), from: 0, to: plain.length }, undefined, undefined);
+  return [
+    {
+      ...placed(statement, 0, prose.text.length),
       ...(name.subject && { subject: name.subject }),
-      methods,
+      methods: methodsOf(statement),
       conditions: [],
       sequence: order,
       confidence: 'medium',
       reasons: [`an order of work: "${order.split(' ').slice(0, 3).join(' ')}"`],
-    });
-  }
-  return { proposals, questions: withoutRepetition(questions), passedOver };
+    },
+  ];
 }
 
 /** Brackets around numbers are asked about once, with the value. */
@@ -237,21 +247,18 @@ function frequencyName(plain: string, frequency: RegExpExecArray): string {
 }
 
 function noComparator(statement: Statement, value: Value): Question {
-  const { prose, node, label } = statement;
-  const shown = prose.text.slice(value.start, value.twin?.found.end ?? value.found.end);
-  const values = [
-    readValue(value.found, value.unit),
-    ...(value.twin === undefined ? [] : [readValue(value.twin.found, value.twin.unit)]),
-  ];
+  const { prose, label } = statement;
+  const shown = shownText(prose.text, value.start, endOf(value));
   return {
     kind: 'no comparator',
-    ...(node.number !== undefined && { number: node.number }),
-    span: sourceSpan(prose, value.start, value.twin?.found.end ?? value.found.end),
-    text: prose.text,
+    ...placed(statement, value.start, endOf(value)),
     read: `"${shown}" stands${label === undefined ? '' : ` under "${label}"`} without words such as "at least" or "maximum".`,
     ask: 'Is it the least value, the greatest, or the only one allowed?',
     compare: 'unclear',
-    values,
+    values: [
+      readValue(value.found, value.unit),
+      ...(value.twin === undefined ? [] : [readValue(value.twin.found, value.twin.unit)]),
+    ],
     ...(label !== undefined && { label }),
   };
 }

@@ -177,7 +177,7 @@ function withUnit(text: string, number: ReadNumber): Found {
   const rest = text.slice(number.end, number.end + 60);
   const like = LIKE_UNIT.exec(rest);
   if (like?.[1] !== undefined && !/^(?:st|nd|rd|th|by|x)$/i.test(like[1]))
-    return { ...plain, end: number.end + like[0].length, unitText: like[1], unknownUnit: true };
+    return { ...plain, end: number.end + like[0].length, unitText: like[1].replace(/[.,]+$/, ''), unknownUnit: true };
   const counted = COUNTED.exec(rest);
   if (counted?.[1] !== undefined && !/^per\b/i.test(counted[1])) {
     const unitText = counted[1].trim();

@@ -10,6 +10,7 @@ import type { Value } from './values.js';
 
 const OPEN = /\](?:\s*)\[|\[\s*_{2,}\s*\]|\[[^\]]*$|^[^[]*\]|\[(?!\.+\])[^[\]]{2,}\]/;
 const SHOWN = 140;
+const INDEX = /\b(?:flame[- ]spread|smoke[- ]develop\w*|rating|index|pH|hardness|grade|class)\b[^;.]*$/i;
 
 function placed(statement: Statement, start: number, end: number): Pick<Question, 'number' | 'span' | 'text'> {
   const { node, prose } = statement;
@@ -18,6 +19,12 @@ function placed(statement: Statement, start: number, end: number): Pick<Question
     span: sourceSpan(prose, start, end),
     text: prose.text,
   };
+}
+
+/** A stretch as a message shows it: without the point it ends with, and with its bracket closed. */
+export function shownText(text: string, start: number, end: number): string {
+  const words = text.slice(start, end).replace(/[\s.,;(]+$/, '');
+  return words.includes('(') && !words.includes(')') ? `${words})` : words;
 }
 
 function short(text: string): string {
@@ -94,7 +101,7 @@ export function openQuestion(
   const { found, unit, twin } = value;
   const { text } = statement.prose;
   const stop = twin?.found.end ?? found.end;
-  const shown = text.slice(value.start, stop);
+  const shown = shownText(text, value.start, stop);
   const values = [...offeredValues(found, unit), ...(twin === undefined ? [] : offeredValues(twin.found, twin.unit))];
   const ask = (kind: QuestionKind, read: string, question: string): Question => ({
     kind,
@@ -177,6 +184,8 @@ function bare(
   const { plain, body, label } = statement;
   const behind = plain.slice(value.end).trim();
   if (comparator === undefined || value.found.others !== undefined) return 'nothing';
+  // Indexes have no unit.
+  if (INDEX.test(plain.slice(Math.max(0, value.start - 60), value.start))) return undefined;
   if (
     /^[a-z][a-z-]{2,}/i.test(behind) &&
     !/^(?:or|and|of|at|in|for|when|per|by|minimum|maximum|min|max)\b/i.test(behind)

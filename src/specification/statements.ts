@@ -46,7 +46,10 @@ function statement(node: OutlineNode, titles: readonly string[], prose: Prose): 
     plain.replaceAll('.', (point, at: number) => (/[~\w]/.test(plain[at + 1] ?? '') ? '_' : point)),
   );
   const body = label === null ? 0 : label[0].length;
-  const words = label === null ? '' : cleanLabel(text.slice(0, body).replace(/:\s*$/, ''));
+  let named = text.slice(0, body);
+  for (const { start, end } of [...designations].reverse())
+    if (end <= body) named = named.slice(0, start) + named.slice(end);
+  const words = cleanLabel(named.replace(/:\s*$/, ''));
   return { node, titles, prose, plain, designations, body, ...(words !== '' && { label: words }) };
 }
 

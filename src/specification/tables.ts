@@ -58,6 +58,25 @@ export function cellsOf(text: string, from: number, start: number): readonly Cel
   return cells;
 }
 
+/**
+ * The cells of a row under a head of plain text, each in the column above it; an empty cell where nothing stands.
+ *
+ * @param starts columns at which the cells of the head begin
+ */
+export function alignedCells(text: string, start: number, starts: readonly number[]): readonly Cell[] | undefined {
+  const cuts = starts.slice(1);
+  // Every cut has to fall on white space, else the line does not follow the columns.
+  if (text.includes('\t') || cuts.some((at) => at < text.length && /\S/.test(text[at - 1] ?? ' '))) return undefined;
+  return starts.map((from, at) =>
+    trimmed(
+      text,
+      Math.min(at === 0 ? 0 : from, text.length),
+      Math.min(starts[at + 1] ?? text.length, text.length),
+      start,
+    ),
+  );
+}
+
 const HEAD =
   /^(?:physical |performance |material |test )?(?:propert(?:y|ies)|characteristics?|tests?|(?:test )?methods?|standards?|values?|typical values?|requirements?|criteria|criterion|(?:min|max)(?:imum|\.)?|limits?|results?|units?|item|description|acceptance|performance|metric|si|us|english|inch-pound)\b/i;
 

@@ -108,10 +108,12 @@ for (const [kind, rows] of Object.entries(FURTHER) as [ValueKind, readonly Row[]
  */
 export function unitsNamed(written: string): readonly ReadUnit[] {
   const further = BY_KEY.get(key(written));
-  const dimensions = dimensionsWith(written.replaceAll('•', '·'));
+  // Factors are also joined by a letter: `L/s x sq. m`.
+  const plain = written.replaceAll('•', '·').replace(/ x (?=\S)/gi, ' ');
+  const dimensions = dimensionsWith(plain);
   // `lb/ft2` is a pressure wherever a section uses it; the quantity room reads it so.
   const known = dimensions.flatMap((dimension): ReadUnit[] => {
-    const unit = findUnit(written.replaceAll('•', '·'), dimension);
+    const unit = findUnit(plain, dimension);
     if (unit === undefined) return [];
     return [{ spelling: unit.spelling, kind: dimension, system: unit.system, toBase: (x) => toBase(x, unit) }];
   });

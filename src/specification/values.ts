@@ -150,7 +150,9 @@ export function valuesIn(text: string, words: string, isTest: boolean): readonly
     const isTwin = next !== undefined && areTwins(one, next) && stand(text, one, next, owner.get(one) ?? []);
     const twin = isTwin ? asRange(next, one) : undefined;
     const own = [...(owner.get(one) ?? []), ...(isTwin ? (owner.get(next) ?? []) : [])];
-    const unit = chosen(one, words, twin);
+    const behind = kept[at + (isTwin ? 2 : 1)];
+    const near = text.slice(kept[at - 1]?.end ?? 0, behind?.start ?? text.length);
+    const unit = chosen(one, kept.length === 1 || near.length < 24 ? words : near, twin);
     const twinUnit = twin?.units.find(({ kind }) => kind === unit?.kind);
     const end = Math.max(twin?.end ?? one.end, ...own.map((condition) => condition.end));
     const open = one.number.choices !== undefined || twin?.number.choices !== undefined;
