@@ -11,7 +11,7 @@ import type { ReadSpecification } from '../output/requirements.js';
 
 const FORMATS = ['yaml', 'markdown', 'json'] as const;
 const SECTION_NUMBER = /^\d{2} \d{2} \d{2}(\.\d{2})?$/;
-const LONGEST = 2_000_000;
+const LONGEST = 1_000_000;
 
 const valueOf = (given: readonly Token[], name: string): string | undefined =>
   given.findLast((t) => t.name === name)?.value;

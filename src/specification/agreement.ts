@@ -31,7 +31,8 @@ function close(a: number, b: number, one: Measured, other: Measured): boolean {
   const width = (x: number, m: Measured): number => Math.abs(base(x + m.number.halfStep, m) - base(x, m));
   const difference = Math.abs(valueA - valueB);
   const rounding = Math.max(width(a, one), width(b, other)) * (1 + 1e-9);
-  if (one.unit.kind === 'temperature') return difference <= Math.max(rounding, NEARLY_K);
+  if (one.unit.kind === 'temperature' || one.unit.kind === 'temperatureDifference')
+    return difference <= Math.max(rounding, NEARLY_K);
   const relative = difference / Math.max(Math.abs(valueA), Math.abs(valueB), Number.MIN_VALUE);
   return relative <= NEARLY || (difference <= rounding && relative <= ROUNDED);
 }

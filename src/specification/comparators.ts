@@ -62,7 +62,7 @@ const BEFORE: readonly Rule[] = [
   [String.raw`at most|(?:a |the )?maximum(?: of)?|\bmax\b\.?(?: of)?|up to|at the most`, 'atMost', 'plain'],
   [String.raw`less than|lower than|fewer than|smaller than|thinner than|<`, 'atMost', 'strict'],
   [
-    String.raw`greater than|higher than|more than|larger than|wider than|thicker than|longer than|in excess of|exceed(?:s|ing)?|>`,
+    String.raw`greater than|higher than|more than|larger than|wider than|thicker than|longer than|older than|in excess of|exceed(?:s|ing)?|>`,
     'atLeast',
     'strict',
   ],
@@ -97,10 +97,12 @@ const ALL_BEFORE = BEFORE.map(([pattern, compare, sort]) => ({
   sort,
 }));
 const PROHIBITION =
-  /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|cannot|discontinue|stop (?:work|application)|suspend)\b/i;
+  /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|cannot|discontinue|stop (?:work|application)|suspend)\b/i;
 const CONDITION = /\b(?:if|when|where|whenever|unless|in case|until)\b[^.;]*$/i;
 /** What stands between the words and the value: a few words, and no other value. */
 const MOST_BETWEEN = 10;
+/** In characters; farther than so many words reach. */
+const FARTHEST = 240;
 const MOST_NEAR = 3;
 
 /** How much text around a value belongs to it. */
@@ -119,9 +121,9 @@ export interface Around {
 const wordsIn = (text: string): number => (text.match(/[^\s,()[\]:]+/g) ?? []).length;
 
 function before({ text, start, from, kind }: Around): Omit<Comparator, 'conflicting'> | undefined {
-  const stretch = text.slice(from, start);
+  const stretch = text.slice(Math.max(from, start - FARTHEST), start);
   const clause = stretch.slice(Math.max(stretch.lastIndexOf(';') + 1, 0));
-  const offset = from + stretch.length - clause.length;
+  const offset = start - clause.length;
   let best: Omit<Comparator, 'conflicting'> | undefined;
   for (const { pattern, signs, compare, sort } of ALL_BEFORE) {
     for (const match of [...clause.matchAll(pattern), ...(signs === undefined ? [] : clause.matchAll(signs))]) {

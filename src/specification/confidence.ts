@@ -25,6 +25,7 @@ export function howAsked(
   if (isFrequency)
     return { compare: 'atLeast', explicit: true, reason: 'a frequency: at least once in each such stretch' };
   if (value.found.upper !== undefined) return { compare: 'between', explicit: true, reason: 'a range' };
+  if (value.found.number.tolerance) return { compare: 'equals', explicit: true, reason: 'a tolerance to both sides' };
   if (comparator === undefined || comparator.compare === 'unclear')
     return {
       compare: 'equals',

@@ -84,7 +84,12 @@ export function nameOf(
     value === undefined && label === undefined
       ? undefined
       : (subjectOf(own) ?? subjectOf(near) ?? subjectOf(prose.text) ?? subjectOf(title));
-  const ahead = tidy(clause(plain, Math.max(body, start), until));
+  // "Minimum thickness of aluminum 0.8 mm": the words stand behind the comparator.
+  const middle =
+    comparator !== undefined && value !== undefined && comparator.start >= from
+      ? tidy(plain.slice(comparator.end, Math.max(comparator.end, value.start)))
+      : '';
+  const ahead = `${tidy(clause(plain, Math.max(body, start), until))} ${middle}`.trim();
   const behind = tidy(
     plain.slice(Math.max(behindFrom, comparator?.end ?? 0), Math.max(to, behindFrom)).split(/[.;]/)[0] ?? '',
   )

@@ -15,7 +15,9 @@ export function readValue(found: Found, unit: ReadUnit | undefined): ReadValue {
       ? `${number.text} to ${upper.text}`
       : others !== undefined
         ? [number, ...others].map((one) => one.text).join(', ')
-        : number.text;
+        : number.tolerance
+          ? `plus or minus ${number.text}`
+          : number.text;
   const text = (spelling === 'R' ? `R-${figures}` : `${figures} ${spelling}`).trim();
   if (unit === undefined) return { text };
   return {

@@ -12,7 +12,8 @@ import { sourceSpan } from './prose.js';
 import { wordResult } from './results.js';
 import type { WordResult } from './results.js';
 import type { Statement } from './statements.js';
-import type { PassedOver, Proposal, Question, Confidence } from './types.js';
+import type { PassedOver, Proposal, Question, Confidence, ReadValue } from './types.js';
+import type { ValueKind } from './units.js';
 import { conditionsIn, valuesIn } from './values.js';
 import type { Value } from './values.js';
 
@@ -25,7 +26,10 @@ export interface StatementReading {
 
 const ORDER = /\b(?:prior to|before|after|until|not later than|no later than|following)\b[^.;]*/i;
 const ASKS =
-  /\b(?:shall|must|required|is to be|are to be|do not|ensure|verify)\b|^[[\]\s"(]*(?:(?:where|when|if|at|for|on|over|after|before|in|with|prior|using|unless)\b[^,]*,\s*)?(?:[a-z]+ly )?(?:apply|extend|lap|overlap|install|space|provide|allow|cure|set|place|turn|hold|leave|maintain|store|test|submit|notify|keep|use|fill|seal|reinforce|treat|cover|carry|continue|terminate|anchor|fasten|limit|perform|conduct|take|wait|prime|clean|protect|form|slope|project|run|bed|tool|coat|embed|locate|position|measure|repair|obtain|retain|deliver|build|construct|flash|wrap|center|attach|secure|expose|complete|remove|replace|make|mix|recoat|stop|begin|do|mask)\b/i;
+  /\b(?:shall|must|required|is to be|are to be|do not|ensure|verify)\b|^[[\]\s"(]*(?:(?:where|when|if|at|for|on|over|after|before|in|with|prior|using|unless)\b[^,]*,\s*)?(?:[a-z]+ly )?(?:apply|extend|lap|overlap|install|space|provide|allow|cure|set|place|turn|hold|leave|maintain|store|test|submit|notify|keep|use|fill|seal|reinforce|treat|cover|carry|continue|terminate|anchor|fasten|limit|perform|conduct|take|wait|prime|clean|protect|form|slope|project|run|bed|tool|coat|embed|locate|position|measure|repair|obtain|retain|deliver|build|construct|flash|wrap|center|attach|secure|expose|complete|remove|replace|make|mix|recoat|stop|begin|do|mask|conform|comply|meet|discard|roll|report|record|schedule|inspect)\b/i;
+const JOINTS = /\b(?:and|but|or|nor|also|wide|thick|deep|high|long)\b/gi;
+/** What a test is done at. */
+const TEST_KINDS: ReadonlySet<ValueKind> = new Set(['pressure', 'time', 'temperature']);
 const FREQUENCY =
   /\b(?:(?:at least |minimum (?:of )?|not (?:less|fewer) than )?(?:one|two|three|four|five|a|an|\d+)\s(?:[\w-]+\s){0,5}(?:per|for (?:each|every)|in (?:each|every)|every)|every|at intervals of|for each|per)\s*$/i;
 
@@ -38,8 +42,10 @@ export function readStatement(statement: Statement): StatementReading {
   const values = valuesIn(plain, words, designations.length > 0 || body > 0).filter(
     (value) => result === undefined || value.start >= result.end || value.found.units.length > 0,
   );
-  if (result !== undefined && values.every((value) => value.start >= result.end))
-    return { proposals: [resultProposal(statement, result, words)], questions, passedOver: [] };
+  const isOfTest = ({ start, kind }: Value): boolean =>
+    result !== undefined && (start >= result.end || (body === 0 && TEST_KINDS.has(kind ?? 'count')));
+  if (result !== undefined && values.every(isOfTest))
+    return { proposals: [resultProposal(statement, result, words, values)], questions, passedOver: [] };
 
   const proposals: Proposal[] = [];
   const passedOver: PassedOver[] = [];
@@ -52,7 +58,7 @@ export function readStatement(statement: Statement): StatementReading {
     const asked = openQuestion(statement, value, own);
     if (asked === undefined && !isCountOf(statement, value, values[at + 1])) {
       const comparator = own ?? inherited(statement, value, values[at - 1], before);
-      const read = readOne(statement, value, values[at - 1], comparator, own === undefined, place);
+      const read = readOne(statement, value, values[at - 1], comparator, own === undefined, place, proposals.at(-1));
       if (read === undefined) passedOver.push(passed(statement, value));
       else if ('kind' in read) questions.push(read);
       else proposals.push(read);
@@ -86,9 +92,14 @@ function inherited(
   previous: Value | undefined,
   before: Comparator | undefined,
 ): Comparator | undefined {
-  if (before === undefined || previous === undefined || previous.kind !== value.kind) return undefined;
+  if (before === undefined || previous === undefined || !areAlike(previous.kind, value.kind)) return undefined;
   const joint = plain.slice(previous.end, value.start);
   return /^\s*[^.;:]{0,60}\b(?:and|or|by|x)\s(?:[a-z]+ ){0,4}$/i.test(joint) ? before : undefined;
+}
+
+function areAlike(one: ValueKind | undefined, other: ValueKind | undefined): boolean {
+  const kind = (some: ValueKind | undefined): ValueKind | undefined => (some === 'film' ? 'length' : some);
+  return kind(one) === kind(other);
 }
 
 /** Whether a count is the one of a frequency that follows: "one test per 1000 square feet". */
@@ -100,7 +111,10 @@ function isCountOf({ plain }: Statement, value: Value, next: Value | undefined):
 
 function frequencyBefore(plain: string, value: Value): RegExpExecArray | null {
   if (value.kind !== 'area' && value.kind !== 'length' && value.kind !== 'time') return null;
-  return FREQUENCY.exec(plain.slice(0, value.start));
+  const from = Math.max(0, value.start - 120);
+  const found = FREQUENCY.exec(plain.slice(from, value.start));
+  if (found !== null) found.index += from;
+  return found;
 }
 
 function placed({ node, prose }: Statement, start: number, end: number): Pick<Proposal, 'number' | 'span' | 'text'> {
@@ -125,7 +139,7 @@ function isOptional({ prose, node }: Statement, at: number): boolean {
 const methodsOf = ({ designations }: Statement): readonly string[] =>
   designations.map(({ text }) => text.replace(/\s+/g, ' '));
 
-function resultProposal(statement: Statement, result: WordResult, words: string): Proposal {
+function resultProposal(statement: Statement, result: WordResult, words: string, values: readonly Value[]): Proposal {
   const { plain, label } = statement;
   const name = nameOf(statement, { until: result.start, from: 0, to: plain.length }, undefined, undefined);
   const methods = methodsOf(statement);
@@ -134,12 +148,12 @@ function resultProposal(statement: Statement, result: WordResult, words: string)
   const confidence: Confidence = isNamed ? 'high' : 'medium';
   return {
     ...placed(statement, result.start, result.end),
-    characteristic: name.characteristic ?? result.words,
+    characteristic: label ?? result.words.replace(/^no (?:(?:visible|evidence of|signs? of|uncontrolled) )?/i, ''),
     ...(name.subject && { subject: name.subject }),
     compare: 'equals',
     value: { text: result.words },
     methods,
-    conditions: conditionsIn(plain, words).map((condition) => readValue(condition.found, condition.unit)),
+    conditions: conditionsOf(plain, words, values),
     confidence: isOpen ? lower(confidence) : confidence,
     reasons: [
       'a result in words',
@@ -147,6 +161,17 @@ function resultProposal(statement: Statement, result: WordResult, words: string)
       ...(isOpen ? [IN_BRACKETS] : []),
     ],
   };
+}
+
+/** All that a result in words is measured at, in the order of the text. */
+function conditionsOf(plain: string, words: string, values: readonly Value[]): readonly ReadValue[] {
+  const parts = values.flatMap((value) => [
+    value,
+    ...(value.twin === undefined ? [] : [value.twin]),
+    ...value.conditions,
+  ]);
+  const all = [...parts, ...(parts.length === 0 ? conditionsIn(plain, words) : [])];
+  return all.sort((a, b) => a.found.start - b.found.start).map(({ found, unit }) => readValue(found, unit));
 }
 
 /** A proposal, a question, or undefined for a value that nothing is asked of. */
@@ -157,12 +182,18 @@ function readOne(
   comparator: Comparator | undefined,
   isInherited: boolean,
   place: Place,
+  earlier: Proposal | undefined,
 ): Proposal | Question | undefined {
   const { plain, body, label, titles } = statement;
   const frequency = frequencyBefore(plain, value);
-  const asks = body > 0 || ASKS.test(plain);
+  const asks = body > 0 || earlier !== undefined || ASKS.test(plain);
   const isDescribing = isDescriptor(statement, value);
-  if (frequency === null && value.found.upper === undefined && comparator === undefined) {
+  if (
+    frequency === null &&
+    value.found.upper === undefined &&
+    comparator === undefined &&
+    !value.found.number.tolerance
+  ) {
     const isAnswer = isDescribing && value.kind !== 'slope';
     const isListed = titles.some((title) => /\bsubmittals?\b/i.test(title));
     if (!asks || isListed || (isDescribing && !isAnswer)) return undefined;
@@ -171,8 +202,15 @@ function readOne(
   const until =
     comparator !== undefined && comparator.start < value.start && !isInherited ? comparator.start : value.start;
   const name = nameOf(statement, { until, ...place }, value, comparator);
-  const isLimit = frequency === null && comparator?.threshold !== true && value.found.others === undefined;
-  const property = isLimit ? name.property : undefined;
+  // "Not less than 6 mm and not more than 13 mm": the second is about the same as the first.
+  const isSameAgain =
+    earlier !== undefined &&
+    earlier.value?.kind === value.kind &&
+    !/[a-z]{3}/i.test(plain.slice(place.from, until).replace(JOINTS, ''));
+  const isLimit =
+    !isSameAgain && frequency === null && comparator?.threshold !== true && value.found.others === undefined;
+  const property = isSameAgain ? earlier.property : isLimit ? name.property : undefined;
+  const ownWords = isSameAgain ? earlier.characteristic : name.characteristic;
   const read = readValue(value.found, value.unit);
   const given = howAsked(value, comparator, isInherited, frequency !== null);
   const trust = confidenceOf({
@@ -180,7 +218,7 @@ function readOne(
     comparator,
     kind: value.kind,
     property,
-    besides: name.besides ?? [],
+    besides: isSameAgain ? [] : (name.besides ?? []),
     isWeak: name.weak,
     hasLabel: label !== undefined || frequency !== null,
     isOptional: isOptional(statement, value.start),
@@ -193,7 +231,7 @@ function readOne(
     ...(property !== undefined
       ? { property }
       : {
-          characteristic: frequency === null ? (name.characteristic ?? 'not named') : frequencyName(plain, frequency),
+          characteristic: frequency === null ? (ownWords ?? 'not named') : frequencyName(plain, frequency),
         }),
     ...(name.subject && { subject: name.subject }),
     compare: given.compare,

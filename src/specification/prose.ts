@@ -61,7 +61,10 @@ export function proseOf(source: string, stretches: readonly Span[]): Prose {
     text += character;
     for (let i = 0; i < character.length; i++) offsets.push(offset);
   };
-  for (const { start, end } of stretches) {
+  for (const stretch of stretches) {
+    const { end } = stretch;
+    let start = stretch.start;
+    while (start < end && /\s/.test(source[start] ?? '')) start++;
     if (!DIVIDED.test(text.slice(-2))) put(' ', start);
     for (let at = start; at < end; at++) {
       const character = source[at] ?? '';

@@ -31,6 +31,8 @@ const FEET_AND_INCHES =
   /^(\d+)\s*(?:'|ft\.?|feet|foot)\s*-?\s*(\d+(?:[- ]\d+\/\d+)?|\d+\/\d+)\s*(?:"|in\b\.?|inch(?:es)?\b)/i;
 const R_VALUE = /\bR(?:-|-value of )(\d+(?:\.\d+)?)\b/g;
 const MOST_WORDS = 8;
+/** No section lists more values before their unit. */
+const LONGEST_LIST = 12;
 
 interface UnitRead {
   readonly units: readonly ReadUnit[];
@@ -57,13 +59,13 @@ function unitAt(text: string, at: number): UnitRead | undefined {
   for (const end of ends.reverse()) {
     for (const written of new Set([
       stretch.slice(0, end),
-      stretch.slice(0, end).replace(/[).]+$/, ''),
+      stretch.slice(0, end).replace(/[).']+$/, ''),
       stretch.slice(0, end).replace(/\)[^)]*$/, ''),
     ])) {
       const units = written === '' ? [] : unitsNamed(written);
       if (units.length === 0) continue;
       const stop = begin + written.length;
-      const after = text.slice(stop);
+      const after = text.slice(stop, stop + 60);
       if (/^in$/i.test(written) && !AFTER_INCH.test(after)) continue;
       if (
         /^[a-z]$/i.test(written) &&
@@ -255,7 +257,7 @@ function listed(
   const first = found[at];
   if (first === undefined) return undefined;
   const others: ReadNumber[] = [];
-  for (let i = at + 1; i < found.length; i++) {
+  for (let i = at + 1; i < Math.min(found.length, at + LONGEST_LIST); i++) {
     const next = found[i];
     const before = found[i - 1];
     if (next === undefined || before === undefined || !SHARED.test(text.slice(before.end, next.start)))

@@ -9,7 +9,9 @@ export interface Sentence {
 
 /** After these a point never ends a sentence. */
 const NEVER =
-  /(?:^|[\s(])(?:no|nos|sec|fig|art|par|para|sq|cu|approx|dia|e\.g|i\.e|vs|incl|dept|gal|deg|wt|vol|temp|[A-Z])\.$/i;
+  /(?:^|[\s(])(?:no|nos|sec|fig|art|par|para|sq|cu|approx|dia|e\.g|i\.e|vs|incl|dept|gal|deg|wt|vol|temp|(?<!(?:method|procedure|type|class|grade|annex|part|group|category|use) )[A-Z])\.$/i;
+
+const LONGEST = 1200;
 
 /**
  * The sentences of a text. A point ends one when white space and a capital, a digit after a word, or a bracket
@@ -21,6 +23,13 @@ export function sentencesOf({ text }: Prose): readonly Sentence[] {
   const end = (at: number): void => {
     let first = start;
     while (text[first] === ' ') first++;
+    // What is longer than any sentence is read in pieces, so that no text can make reading slow.
+    while (at - first > LONGEST) {
+      const space = text.lastIndexOf(' ', first + LONGEST);
+      const cut = space > first ? space : first + LONGEST;
+      found.push({ start: first, end: cut });
+      first = space > first ? cut + 1 : cut;
+    }
     if (first < at) found.push({ start: first, end: at });
     start = at;
   };

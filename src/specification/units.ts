@@ -10,7 +10,7 @@ import type { Dimension } from '../quantity/types.js';
 export type ValueKind =
   | Dimension
   | 'force per width'
-  | 'force'
+  | 'weight or force'
   | 'density'
   | 'content by weight'
   | 'speed'
@@ -39,7 +39,8 @@ const INCH_M = 0.0254;
 
 /**
  * Factors follow from the exact definitions of inch, foot, pound and gallon (NIST SP 811). A year is counted as 365.25
- * days and a working day as one day, by convention: such values are compared in their own unit only.
+ * days and a working day as one day, by convention: such values are compared in their own unit only. The inch of water is the
+ * conventional one of 249.082 Pa (NIST SP 811).
  */
 const FURTHER: Readonly<Partial<Record<ValueKind, readonly Row[]>>> = {
   'force per width': [
@@ -54,10 +55,22 @@ const FURTHER: Readonly<Partial<Record<ValueKind, readonly Row[]>>> = {
     ['N/mm', 1000, 'SI', 'newtons per millimeter|kn/m'],
     ['N/25 mm', 40, 'SI', 'n/25mm|n per 25 mm'],
   ],
-  force: [
+  // A roller of 34 kg is one of 75 lb: weights are compared as forces under standard gravity.
+  'weight or force': [
+    ['kg', 9.80665, 'SI', 'kilogram|kilograms'],
     ['lbf', POUND_N, 'US', 'lb|lbs|pound|pounds|pounds-force|pounds force'],
     ['N', 1, 'SI', 'newton|newtons'],
     ['kN', 1000, 'SI', ''],
+  ],
+  pressure: [
+    ['MPa', 1e6, 'SI', 'megapascals|n/mm2'],
+    ['ksi', 1000 * (POUND_N / INCH_M ** 2), 'US', ''],
+    [
+      'inH2O',
+      249.082,
+      'US',
+      'inches water gauge|inch water gauge|in water gauge|inches water|inches of water gauge|in of water gauge|inches wg|inches wc|inches water column|inches of water column',
+    ],
   ],
   density: [
     ['lb/ft3', POUND_KG / 0.3048 ** 3, 'US', 'pcf|lb/cu ft|lbs/ft3|lb/cf|pounds per cubic foot'],

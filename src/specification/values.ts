@@ -40,6 +40,7 @@ const TWIN =
   /^[\s()[\],]*(?:\/|or|approximately|approx\.?|nominal|about|\bdry|\bwet|min(?:imum)?\.?|max(?:imum)?\.?)?[\s([\],]*(?:min(?:imum)?\.?|max(?:imum)?\.?)?[\s([]*$/i;
 const TWIN_IN_PARENTHESES =
   /^\s*(?:(?:wet|dry|minimum|min\.?|maximum|max\.?|thick|wide|deep|film|thickness|total|dft|wft|or (?:less|more|greater)),?\s*){0,4}\(\s*$/i;
+const DIFFERENCE = /\b(?:above|below|over|of) (?:the )?dew[- ]?point|\btemperature (?:difference|rise)\b/i;
 const FILM_WORDS =
   /\bfilm\b|\bDFT\b|\bWFT\b|\bmils?\b|\bcoat(?:ing|s)?\b.*\bthick|\bthick\w*.*\b(?:coat|membrane|dry|wet)/i;
 
@@ -58,7 +59,7 @@ function chosen(found: Found, words: string, twin: Found | undefined): ReadUnit 
     if (/\bslop|\bpitch/i.test(words)) return pick('slope');
     return pick(/movement capability|joint movement/i.test(words) ? 'movement' : 'fraction');
   }
-  if (kinds.has('temperature')) return pick('temperature');
+  if (kinds.has('temperature')) return pick(DIFFERENCE.test(words) ? 'temperatureDifference' : 'temperature');
   return units[0];
 }
 
@@ -97,7 +98,8 @@ function conditionAt(
     kept.length > 0 ||
     /\bpass(?:es)?\b|\bno (?:visible |water )?(?:leakage|growth|cracking|penetration)/i.test(text.slice(0, one.start));
   if (lastCondition?.found === previous && previous !== undefined) {
-    if (areTwins(previous, one) && TWIN.test(before)) return { ...plain, start: one.start };
+    const isSame = previous.units.some(({ kind }) => is(one, kind)) && /^\s*\($/.test(before);
+    if (isSame || (areTwins(previous, one) && TWIN.test(before))) return { ...plain, start: one.start };
     const start = lead(AT);
     if (start !== undefined && is(one, 'length') && is(previous, 'pressure')) return { ...plain, start, odd: true };
   }
