@@ -3,7 +3,7 @@ import tseslint from 'typescript-eslint';
 
 /** Imports point one way: each room may use the rooms below it, never those above. */
 const ROOMS = ['quantity', 'reading', 'model', 'geometry', 'computation', 'engine', 'matrix', 'compare', 'output', 'cli'];
-const COMPUTATION = ['joints', 'film', 'water', 'climate', 'moisture', 'vapor', 'continuity', 'products'];
+const COMPUTATION = ['joints', 'film', 'water', 'climate', 'moisture', 'vapor', 'continuity', 'products', 'specification'];
 const above = (room) => ROOMS.slice(ROOMS.indexOf(room) + 1).flatMap((r) => (r === 'computation' ? COMPUTATION : [r]));
 const oneWay = (folder, room) => ({
   files: [`src/${folder}/**/*.ts`],

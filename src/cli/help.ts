@@ -11,6 +11,7 @@ Usage:
   lapwright draw DETAIL           draw a detail as SVG: elevation, sections, layers
   lapwright rules                 list the rules
   lapwright explain RULE          print the page of a rule
+  lapwright requirements SECTION  propose requirements from the text of a specification section
   lapwright new KIND              write a commented starting document: detail, product, project, settings
   lapwright help COMMAND          options of a command
   lapwright --version
@@ -107,6 +108,23 @@ Options:
 Options:
   --pack PATH        also look in a folder or an installed package
   --markdown         print the page as it is written
+`,
+  requirements: `lapwright requirements SECTION - propose requirements from the text of a specification section
+
+SECTION is a file (.md, or plain text such as .txt), or - for standard input. The text is read for values with their
+comparators, test methods, submittals and orders of work. Printed is a specification document in which nothing is
+confirmed, then a list of what can be meant in more than one way, with line and column, and the counts.
+
+Options:
+  --format NAME      yaml (default), markdown or json
+  --output FILE      write to FILE instead of standard output
+  --section NUMBER   number of the section, when the text does not give it or gives another
+  --title WORDS      title of the section, likewise
+
+Confirm each requirement against the section, take out "confirmed: false", and keep the document beside the details.
+Exit status: 0 read, 2 could not be read.
+
+\${CAUTION}
 `,
   new: `lapwright new KIND [--output FILE] - write a commented starting document
 

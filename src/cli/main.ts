@@ -14,6 +14,7 @@ const COMMANDS = {
   draw: async () => (await import('./draw-command.js')).drawCommand,
   rules: async () => (await import('./rules-command.js')).rulesCommand,
   explain: async () => (await import('./rules-command.js')).explainCommand,
+  requirements: async () => (await import('./requirements-command.js')).requirementsCommand,
   new: async () => (await import('./new-command.js')).newCommand,
 } as const;
 

@@ -1,0 +1,210 @@
+/**
+ * The words that make a value a limit: before it (`not less than`, `a minimum of`), after it (`or greater`, `minimum`),
+ * or in the head of its column. `Do not apply below 40 degrees F` asks for at least 40.
+ */
+import type { ValueKind } from './units.js';
+
+export type Compare = 'atLeast' | 'atMost' | 'between' | 'equals' | 'unclear';
+
+export interface Comparator {
+  readonly compare: Compare;
+  /** As it stands there, for the reason given. */
+  readonly words: string;
+  /** Where the words begin in the text. */
+  readonly start: number;
+  readonly end: number;
+  /** `less than`, `more than`: the value itself is not allowed. */
+  readonly strict: boolean;
+  /** `joints exceeding 6 mm`: says when something applies, and limits nothing. */
+  readonly threshold: boolean;
+  /** A prohibition turned the words around. */
+  readonly turned: boolean;
+  /** Both a least and a most stand at the value. */
+  readonly conflicting?: string;
+}
+
+type Rule = readonly [pattern: string, compare: 'atLeast' | 'atMost' | 'equals', kind: 'plain' | 'strict' | 'near'];
+
+/** Longest and most particular first; `near` words are believed only right before the value. */
+const BEFORE: readonly Rule[] = [
+  [
+    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:less|fewer|lower|thinner|narrower|smaller|shorter|colder|lesser) than`,
+    'atLeast',
+    'plain',
+  ],
+  [
+    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:more|greater|higher|thicker|wider|larger|longer|farther|further|later|hotter) than`,
+    'atMost',
+    'plain',
+  ],
+  [String.raw`(?:not|never)(?: be| to be| fall| drop)? (?:below|under)`, 'atLeast', 'plain'],
+  [String.raw`(?:not|never)(?: be| to be| rise| go)? (?:above|over)`, 'atMost', 'plain'],
+  [
+    String.raw`(?:not (?:to )?exceed(?:ing|s)?|(?:does|do|shall|must|may|will|can) ?not exceed|without exceeding|never exceed)`,
+    'atMost',
+    'plain',
+  ],
+  [
+    String.raw`(?:greater|higher|more|larger|longer|thicker|wider) than or equal to|equal to or (?:greater|more|higher|larger|better) than|(?:meets? or exceeds?|meeting or exceeding)|>=|≥`,
+    'atLeast',
+    'plain',
+  ],
+  [
+    String.raw`(?:less|lower|fewer|smaller) than or equal to|equal to or (?:less|lower|smaller|fewer) than|<=|≤`,
+    'atMost',
+    'plain',
+  ],
+  [
+    String.raw`at least|at a minimum|as a minimum|(?:a |the )?minimum(?: of)?|\bmin\b\.?(?: of)?|at the least|no closer than|not closer than|no nearer than`,
+    'atLeast',
+    'plain',
+  ],
+  [String.raw`at most|(?:a |the )?maximum(?: of)?|\bmax\b\.?(?: of)?|up to|at the most`, 'atMost', 'plain'],
+  [String.raw`less than|lower than|fewer than|smaller than|thinner than|<`, 'atMost', 'strict'],
+  [
+    String.raw`greater than|higher than|more than|larger than|wider than|thicker than|longer than|older than|in excess of|exceed(?:s|ing)?|>`,
+    'atLeast',
+    'strict',
+  ],
+  [String.raw`within|not later than`, 'atMost', 'near'],
+  [String.raw`below|under|beneath`, 'atMost', 'near'],
+  [String.raw`above|over`, 'atLeast', 'near'],
+  [String.raw`exactly|equal to|equals|set at`, 'equals', 'near'],
+];
+
+const AFTER_SKIP = String.raw`[\s,)\]]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
+const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
+  [
+    new RegExp(
+      String.raw`^${AFTER_SKIP}((?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up)\b|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
+      'i',
+    ),
+    'atLeast',
+  ],
+  [
+    new RegExp(
+      String.raw`^${AFTER_SKIP}((?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter)\b|(?:and falling)|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
+      'i',
+    ),
+    'atMost',
+  ],
+];
+
+const ALL_BEFORE = BEFORE.map(([pattern, compare, sort]) => ({
+  pattern: new RegExp(String.raw`(?<![\w-])(?:${pattern})(?![\w-])`, 'gi'),
+  signs: /[<>≥≤]/.test(pattern) ? new RegExp(pattern, 'gi') : undefined,
+  compare,
+  sort,
+}));
+const PROHIBITION =
+  /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|cannot|discontinue|stop (?:work|application)|suspend)\b/i;
+const CONDITION = /\b(?:if|when|where|whenever|unless|in case|until)\b[^.;]*$/i;
+/** What stands between the words and the value: a few words, and no other value. */
+const MOST_BETWEEN = 10;
+/** In characters; farther than so many words reach. */
+const FARTHEST = 240;
+const MOST_NEAR = 3;
+
+/** How much text around a value belongs to it. */
+export interface Around {
+  readonly text: string;
+  /** Where the value, with all that belongs to it, stands. */
+  readonly start: number;
+  readonly end: number;
+  /** End of the value before, or start of the clause. */
+  readonly from: number;
+  /** Start of the value behind, or end of the clause. */
+  readonly to: number;
+  readonly kind: ValueKind | undefined;
+}
+
+const wordsIn = (text: string): number => (text.match(/[^\s,()[\]:]+/g) ?? []).length;
+
+function before({ text, start, from, kind }: Around): Omit<Comparator, 'conflicting'> | undefined {
+  const stretch = text.slice(Math.max(from, start - FARTHEST), start);
+  const clause = stretch.slice(Math.max(stretch.lastIndexOf(';') + 1, 0));
+  const offset = start - clause.length;
+  let best: Omit<Comparator, 'conflicting'> | undefined;
+  for (const { pattern, signs, compare, sort } of ALL_BEFORE) {
+    for (const match of [...clause.matchAll(pattern), ...(signs === undefined ? [] : clause.matchAll(signs))]) {
+      const end = match.index + match[0].length;
+      const between = wordsIn(clause.slice(end));
+      if (between > (sort === 'near' ? MOST_NEAR : MOST_BETWEEN)) continue;
+      // "over 3 inches" and "below 12 inches" are places as often as limits.
+      if (sort === 'near' && /^(?:below|under|beneath|above|over)$/i.test(match[0]) && !isScale(kind)) continue;
+      if (best !== undefined && (match.index + offset < best.start + 1 || end + offset <= best.end)) continue;
+      best = {
+        compare,
+        words: match[0].trim(),
+        start: match.index + offset,
+        end: end + offset,
+        strict: sort === 'strict',
+        threshold: false,
+        turned: false,
+      };
+    }
+  }
+  return best;
+}
+
+function isScale(kind: ValueKind | undefined): boolean {
+  return kind === 'temperature' || kind === 'fraction' || kind === 'speed' || kind === 'temperatureDifference';
+}
+
+/**
+ * The comparator of a value.
+ *
+ * @returns undefined when no words make the value a limit
+ */
+export function comparatorOf(around: Around): Comparator | undefined {
+  const { text, start, end, to } = around;
+  const behind = text.slice(end, to + 8);
+  const after = AFTER.map(([pattern, compare]) => ({ match: pattern.exec(behind), compare })).find(
+    ({ match }) => match !== null && end + match[0].length <= Math.max(to, end) + 1,
+  );
+  const ahead = before(around);
+  if (after?.match !== undefined && after.match !== null) {
+    const words = after.match[1] ?? '';
+    const result: Comparator = {
+      compare: after.compare,
+      words,
+      start: end,
+      end: end + (after.match[0]?.length ?? 0),
+      strict: false,
+      threshold: false,
+      turned: false,
+    };
+    const clash =
+      ahead !== undefined &&
+      ahead.compare !== after.compare &&
+      ahead.compare !== 'equals' &&
+      wordsIn(text.slice(ahead.start, start)) <= 5;
+    return clash ? { ...result, conflicting: ahead.words } : result;
+  }
+  if (ahead === undefined) return undefined;
+  const lead = text.slice(Math.max(0, text.lastIndexOf('. ', ahead.start) + 1), ahead.start);
+  const isOpenWord = ahead.strict || /^(?:below|under|beneath|above|over)$/i.test(ahead.words);
+  const isPlainNegation = /^(?:not|nor|no|never|does|do|shall|must|may|will|can)\b/i.test(ahead.words) && !isOpenWord;
+  if (isOpenWord && PROHIBITION.test(lead)) {
+    return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: true, strict: false };
+  }
+  // "Do not apply when rain is expected within 24 hours" limits nothing that can be measured on the wall.
+  const isForecast = /^within$/i.test(ahead.words) && PROHIBITION.test(lead) && CONDITION.test(lead);
+  const threshold =
+    isForecast ||
+    (isOpenWord &&
+      !isPlainNegation &&
+      (CONDITION.test(lead) ||
+        /exceeding|in excess of/i.test(ahead.words) ||
+        /\b\w+s (?:greater|larger|wider|more|higher|longer|over)/i.test(
+          text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length),
+        )));
+  return { ...ahead, threshold };
+}
+
+/** The comparator that a label or the head of a column gives. */
+export function comparatorInWords(words: string): 'atLeast' | 'atMost' | undefined {
+  const least = /\b(?:min(?:imum)?|not less than|at least)\b/i.test(words);
+  const most = /\b(?:max(?:imum)?|not (?:more|greater) than|at most)\b/i.test(words);
+  return least === most ? undefined : least ? 'atLeast' : 'atMost';
+}

@@ -1,0 +1,34 @@
+/**
+ * Digits that are no values: designations of standards, numbers of sections and paragraphs, addresses, classes. They
+ * are covered before numbers are looked for; the length of the text stays the same.
+ */
+
+const COVERED: readonly RegExp[] = [
+  /https?:\/\/[^\s)]+/gi,
+  /\b(?:sections?|UFGS[- ])\s*\d\d ?\d\d ?\d\d(?:\.\d\d)*/gi,
+  /\b\d\d \d\d \d\d(?:\.\d\d)*\b/g,
+  /\bSD-\d\d\b/g,
+  /\b(?:division|article|paragraphs?|para\.?|part|figure|fig\.?|table|appendix|annex|chapter|step|phase|item|note|envelope|sheet|detail|drawing|method|procedure|level|category|zone|type|class|grade|use|group)s?\s+(?:\d+(?:\.\d+)*[A-Z]?(?:\.[A-Za-z0-9]{1,3})*|[IVX]+)\b(?!\s*(?:percent|%|degrees))/gi,
+  /\b(?:No|Nos)\.\s*\d+/g,
+  /\b(?:19|20)\d\d\b(?=\s+(?:edition|international|IBC|IECC)|-\d{1,2}-\d{1,2})/gi,
+  /\b(?:IBC|IECC|CFR)\s*\d[\w.-]*/g,
+  // Numbers of telephone calls, and dates.
+  /\b\d{3}-\d{3}-\d{4}\b/g,
+  /\b\d{1,2}\/\d{1,2}\/\d{2,4}\b/g,
+  // Words in which a number word means no number.
+  /\b(?:one another|from one|to the other|no one|one side|one or (?:both|more)|one of|two-part|one-part|one-component|two-component|one complete|one plane|each one)\b/gi,
+];
+
+/** Covers a stretch with `~`. */
+export function cover(text: string, start: number, end: number): string {
+  return text.slice(0, start) + '~'.repeat(end - start) + text.slice(end);
+}
+
+/** The text with all digits covered that are no values. */
+export function covered(text: string): string {
+  let result = text;
+  for (const pattern of COVERED) {
+    result = result.replace(pattern, (found) => '~'.repeat(found.length));
+  }
+  return result;
+}

@@ -1,0 +1,134 @@
+/** What a value is about: a known property where the words clearly say so, else the section's own words. */
+import type { Property, Subject } from '../model/measures.js';
+import type { Comparator } from './comparators.js';
+import { propertyOf, subjectOf } from './properties.js';
+import type { Statement } from './statements.js';
+import type { Value } from './values.js';
+
+export interface Name {
+  readonly property?: Property;
+  /** Further properties that the words name. */
+  readonly besides?: readonly Property[];
+  /** The property was found in the titles above only. */
+  readonly weak: boolean;
+  readonly subject?: Subject;
+  readonly characteristic?: string;
+}
+
+/** Words kept of a clause; more would be the sentence again. */
+const MOST_WORDS = 12;
+const EDGES = /^[\s,;:()[\]"·-]+|[\s,;:([\]"·-]+$/g;
+const LEADING = /^(?:and|or|but|that|which|then|to|of|a|an|the)\s+/i;
+const TRAILING = /\s(?:a|an|the|of|for|to|is|are|be|shall|must|with|at|by|not|and|or|within|than|shall be|must be)$/i;
+
+function tidy(words: string): string {
+  let result = words
+    .replaceAll('~', ' ')
+    .replace(/\(\s*[\s,]*\)/g, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(EDGES, '');
+  for (let before = ''; before !== result;) {
+    before = result;
+    result = result.replace(TRAILING, '').replace(LEADING, '').replace(EDGES, '');
+  }
+  return result;
+}
+
+/** The words from the start of the clause up to a place, at most so many, and those behind it. */
+function clause(plain: string, body: number, start: number): string {
+  const stretch = plain.slice(body, Math.max(body, start));
+  const from = Math.max(stretch.lastIndexOf(';') + 1, 0);
+  return stretch
+    .slice(from)
+    .split(' ')
+    .filter((word) => word !== '')
+    .slice(-MOST_WORDS)
+    .join(' ');
+}
+
+/** A value among the others of its statement. */
+export interface Position {
+  /** Where the words before the value end: at its comparator, or at the value. */
+  readonly until: number;
+  /** End of the value before, and start of the one behind. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * The name of a value.
+ *
+ * @param value undefined for a result in words
+ */
+export function nameOf(
+  statement: Statement,
+  { until, from, to }: Position,
+  value: Value | undefined,
+  comparator: Comparator | undefined,
+): Name {
+  const { plain, prose, body, label, titles } = statement;
+  const behindFrom = value?.end ?? until;
+  // What stands right behind the value before belongs to that one: "6 inches onto the wall and 4 inches into ...".
+  const start = from === 0 ? 0 : afterJoint(plain, from, until);
+  const before = prose.text.slice(start, until);
+  const shownValue = value === undefined ? '' : prose.text.slice(value.start, value.end);
+  const behindWords = nearBehind(prose.text.slice(behindFrom, Math.max(to, behindFrom)));
+  const near = `${label ?? ''} ${before} ${shownValue}${behindWords} ${filmWords(value)}`;
+  const title = titles.at(-1) ?? '';
+  const isOneOfSeveral = from > 0 || to < plain.length;
+  const sentence = isOneOfSeveral ? `${prose.text.slice(0, from)} ${near}` : prose.text;
+  const own = `${label ?? ''} ${before}`;
+  const strong = propertyOf(near, value?.kind, own) ?? propertyOf(sentence, value?.kind, own);
+  const named = strong ?? propertyOf(`${title} ${near}`, value?.kind, own);
+  const subject =
+    value === undefined && label === undefined
+      ? undefined
+      : (subjectOf(own) ?? subjectOf(near) ?? subjectOf(prose.text) ?? subjectOf(title));
+  // "Minimum thickness of aluminum 0.8 mm": the words stand behind the comparator.
+  const middle =
+    comparator !== undefined && value !== undefined && comparator.start >= from
+      ? tidy(plain.slice(comparator.end, Math.max(comparator.end, value.start)))
+      : '';
+  const ahead = `${tidy(clause(plain, Math.max(body, start), until))} ${middle}`.trim();
+  const behind = tidy(
+    plain.slice(Math.max(behindFrom, comparator?.end ?? 0), Math.max(to, behindFrom)).split(/[.;]/)[0] ?? '',
+  )
+    .split(' ')
+    .slice(0, 8)
+    .join(' ');
+  const words = [ahead, behind].find((some) => some.length > 2);
+  const phrase =
+    label === undefined ? (words ?? title) : isOneOfSeveral && words !== undefined ? `${label}: ${words}` : label;
+  const shown = comparator?.threshold === true ? `${phrase} ${comparator.words}` : phrase;
+  return {
+    ...(named !== undefined && { property: named.property, besides: named.besides }),
+    weak: strong === undefined,
+    ...(subject?.sole === true && { subject: subject.subject }),
+    ...(shown !== '' && { characteristic: shown.slice(0, 180) }),
+  };
+}
+
+/** The first "and", "or" or comma behind a value, up to `until`; the value's end when there is none. */
+function afterJoint(plain: string, from: number, until: number): number {
+  const joint = /(?:[,;]\s|\s(?:and|or|by)\s)/i.exec(plain.slice(from, until));
+  return joint === null ? from : from + joint.index + joint[0].length;
+}
+
+/** The clause behind a value, which says what it reaches: "75 mm over transition membrane". */
+function nearBehind(text: string): string {
+  return text.split(/[;.](?:\s|$)/)[0]?.slice(0, 120) ?? '';
+}
+
+function filmWords(value: Value | undefined): string {
+  return value?.found.film === undefined ? '' : `${value.found.film} mils`;
+}
+
+/** A size that describes what stands behind it: `3/8-inch backer rod`, `90-degree corners`, `at 5, 50 and 95 percent`. */
+export function isDescriptor({ plain }: Statement, value: Value): boolean {
+  if (value.kind === 'slope' && value.unit?.spelling === 'deg') return true;
+  if (value.kind === 'count') return /^(?:coats?|layers?|plies)$/i.test(value.found.unitText.split(' ').at(-1) ?? '');
+  const behind = plain.slice(value.twin?.found.end ?? value.found.end, value.end + 40);
+  // "16 inches on center" is the spacing itself.
+  if (/^\s*(?:on centers?|o\.?c\b|apart)/i.test(behind)) return true;
+  return (value.found.attributive || value.twin?.found.attributive === true) && /^[\s)\]]*[a-z]/i.test(behind);
+}

@@ -1,0 +1,229 @@
+/** What in a statement has to be asked: everything that can be read in more than one way, or in none. */
+import type { Comparator } from './comparators.js';
+import { measuredBy, measuredIn, methodFits } from './methods.js';
+import type { Measured } from './methods.js';
+import { offeredValues, readValue } from './printed.js';
+import { sourceSpan } from './prose.js';
+import type { Statement } from './statements.js';
+import type { Question, QuestionKind } from './types.js';
+import type { Value } from './values.js';
+
+const OPEN = /\](?:\s*)\[|\[\s*_{2,}\s*\]|\[[^\]]*$|^[^[]*\]|\[(?!\.+\])[^[\]]{2,}\]/;
+const SHOWN = 140;
+const INDEX = /\b(?:flame[- ]spread|smoke[- ]develop\w*|rating|index|pH|hardness|grade|class)\b[^;.]*$/i;
+
+function placed(statement: Statement, start: number, end: number): Pick<Question, 'number' | 'span' | 'text'> {
+  const { node, prose } = statement;
+  return {
+    ...(node.number !== undefined && { number: node.number }),
+    span: sourceSpan(prose, start, end),
+    text: prose.text,
+  };
+}
+
+/** A stretch as a message shows it: without the point it ends with, and with its bracket closed. */
+export function shownText(text: string, start: number, end: number): string {
+  const words = text.slice(start, end).replace(/[\s.,;(]+$/, '');
+  return words.includes('(') && !words.includes(')') ? `${words})` : words;
+}
+
+function short(text: string): string {
+  return text.length <= SHOWN ? text : `${text.slice(0, SHOWN - 3)}...`;
+}
+
+/** Questions that concern the statement as a whole: brackets, methods, characters that got lost. */
+export function questionsAbout(statement: Statement): readonly Question[] {
+  const { prose, node, label } = statement;
+  const { text } = prose;
+  const found: Question[] = [];
+  const bracket = OPEN.exec(text);
+  if (bracket !== null || node.optional) {
+    const start =
+      bracket === null ? 0 : text.indexOf('[', Math.max(0, bracket.index - 1)) === -1 ? 0 : text.indexOf('[');
+    const end = node.optional ? text.length : Math.max(text.lastIndexOf(']') + 1, start + 1);
+    found.push({
+      kind: 'choice left open',
+      ...placed(statement, start, end),
+      read: `Text in brackets has still to be chosen, filled in or taken out: "${short(text.slice(start, end))}".`,
+      ask: 'Which of it applies to this project?',
+      values: [],
+      ...(label !== undefined && { label }),
+    });
+  }
+  found.push(...methodQuestions(statement));
+  const lost = /\ufffd|(?<=\s)\?(?=\d)|(?<=\d)\?(?=[CF]\b)/.exec(text);
+  if (lost !== null) {
+    found.push({
+      kind: 'lost sign',
+      ...placed(statement, lost.index, lost.index + 1),
+      read: `A character got lost: "${short(text.slice(Math.max(0, lost.index - 20), lost.index + 20))}".`,
+      ask: 'Which sign stands there in the original?',
+      values: [],
+    });
+  }
+  return found;
+}
+
+function methodQuestions(statement: Statement): readonly Question[] {
+  const { prose, label, designations, titles } = statement;
+  const found: Question[] = [];
+  const own: readonly Measured[] = measuredIn(label ?? prose.text);
+  const wider = own.length > 0 ? own : measuredIn(prose.text);
+  const above = [...titles]
+    .reverse()
+    .map((title) => measuredIn(title))
+    .find((kinds) => kinds.length > 0);
+  const spokenOf = wider.length > 0 ? wider : (above ?? []);
+  for (const { start, end, text, key } of designations) {
+    if (methodFits(key, spokenOf)) continue;
+    found.push({
+      kind: 'method and property differ',
+      ...placed(statement, start, end),
+      read: `${text} is known to measure ${(measuredBy(key) ?? []).join(' and ')} (from memory, confirm); the text speaks of ${spokenOf.join(' and ')}.`,
+      ask: 'Is the method the right one for this property?',
+      values: [],
+      ...(label !== undefined && { label }),
+    });
+  }
+  return found;
+}
+
+/**
+ * The question a value raises, if any.
+ *
+ * @returns `nothing` for a number that is no value: without a unit, and without words that make it a limit
+ */
+export function openQuestion(
+  statement: Statement,
+  value: Value,
+  comparator: Comparator | undefined,
+): Question | 'nothing' | undefined {
+  const { found, unit, twin } = value;
+  const { text } = statement.prose;
+  const stop = twin?.found.end ?? found.end;
+  const shown = shownText(text, value.start, stop);
+  const values = [...offeredValues(found, unit), ...(twin === undefined ? [] : offeredValues(twin.found, twin.unit))];
+  const ask = (kind: QuestionKind, read: string, question: string): Question => ({
+    kind,
+    ...placed(statement, value.start, stop),
+    read,
+    ask: question,
+    values,
+    ...(comparator !== undefined && { compare: comparator.compare }),
+    ...(statement.label !== undefined && { label: statement.label }),
+  });
+  if (found.number.choices !== undefined || twin?.found.number.choices !== undefined) {
+    if (value.kind === undefined && values.length === 0) return 'nothing';
+    return ask(
+      'choice left open',
+      `The value is a choice left open: "${shown}".`,
+      'Which value applies to this project?',
+    );
+  }
+  if (found.unknownUnit) {
+    if (comparator === undefined) return 'nothing';
+    return ask('unknown unit', `"${found.unitText}" in "${shown}" is not a unit known here.`, 'Which unit is meant?');
+  }
+  if (found.units.length === 0) return bare(statement, value, comparator, ask);
+  if (found.bareDegrees && /\btemperatures?\b|\bambient\b|\bcold|\bwarm|\bheat/i.test(text) && comparator !== undefined)
+    return ask('no unit', `"${shown}" does not say which degrees.`, 'Are degrees C or degrees F meant?');
+  const condition = value.conditions.find(({ bare, odd }) => bare || odd);
+  if (condition?.bare === true) {
+    return ask(
+      'lost sign',
+      `"${text.slice(found.start, condition.end)}": a pressure follows the value without "at".`,
+      'Is the second value the test pressure, and has "at" got lost?',
+    );
+  }
+  if (condition?.odd === true) {
+    return ask(
+      'lost sign',
+      `"${text.slice(condition.start, condition.end)}" stands where a test pressure is expected, and is a length.`,
+      'Is it a height of water, a thickness, or left over from another text?',
+    );
+  }
+  if (value.agreement?.agree === false) {
+    return value.agreement.lostSign
+      ? ask(
+          'lost sign',
+          `"${shown}" do not agree as printed, but would with a minus sign.`,
+          'Has a minus sign got lost?',
+        )
+      : ask('values disagree', `The values in "${shown}" do not say the same.`, 'Which of the two governs?');
+  }
+  if (twin !== undefined && (twin.unit === undefined || unit === undefined))
+    return ask('unknown unit', `The units in "${shown}" do not measure the same thing.`, 'Which unit is meant?');
+  if (
+    found.upper !== undefined &&
+    unit !== undefined &&
+    unit.toBase(found.number.value) > unit.toBase(found.upper.value)
+  )
+    return ask(
+      'reversed range',
+      `The range "${shown}" begins with its larger end.`,
+      'Are the two values swapped, or is one of them wrong?',
+    );
+  if (comparator?.conflicting !== undefined)
+    return ask(
+      'conflicting comparators',
+      `"${shown}" is called both "${comparator.conflicting}" and "${comparator.words}".`,
+      'Is it the least or the greatest value?',
+    );
+  return lostPower(statement, value, ask) ?? lostMinus(statement, value, ask);
+}
+
+type Ask = (kind: QuestionKind, read: string, question: string) => Question;
+
+/** A number without a unit: a count when a noun follows, a question under a label, else no value. */
+function bare(
+  statement: Statement,
+  value: Value,
+  comparator: Comparator | undefined,
+  ask: Ask,
+): Question | 'nothing' | undefined {
+  const { plain, body, label } = statement;
+  const behind = plain.slice(value.end).trim();
+  if (comparator === undefined || value.found.others !== undefined) return 'nothing';
+  // Indexes have no unit.
+  if (INDEX.test(plain.slice(Math.max(0, value.start - 60), value.start))) return undefined;
+  if (
+    /^[a-z][a-z-]{2,}/i.test(behind) &&
+    !/^(?:or|and|of|at|in|for|when|per|by|minimum|maximum|min|max)\b/i.test(behind)
+  )
+    return 'nothing';
+  if (body > 0 && value.start >= body && label !== undefined)
+    return ask(
+      'no unit',
+      `"${plain.slice(value.start, value.end)}" under "${label}" has no unit.`,
+      'Which unit is meant?',
+    );
+  return 'nothing';
+}
+
+/** A unit that has lost its exponent measures something else than the words beside it say. */
+function lostPower({ prose, label }: Statement, { unit, found }: Value, ask: Ask): Question | undefined {
+  if (unit?.kind !== 'permeability' && !(unit?.kind === 'speed' && unit.spelling === 'm/s')) return undefined;
+  const words = label ?? prose.text;
+  if (unit.kind === 'permeability' && /\bpermeance\b/i.test(words) && !/perm-?\s?in/i.test(found.unitText))
+    return ask(
+      'lost sign',
+      `"${found.unitText}" is a unit of permeability, and the text speaks of permeance.`,
+      'Has an exponent got lost (m2)?',
+    );
+  return undefined;
+}
+
+/** A test of cold behavior above freezing has probably lost its minus. */
+function lostMinus({ prose, label }: Statement, { unit, found }: Value, ask: Ask): Question | undefined {
+  if (
+    unit?.kind !== 'temperature' ||
+    !/\blow[- ]temperature\b|\bcold[- ]temperature\b|\bcold flex/i.test(label ?? prose.text)
+  )
+    return undefined;
+  if (unit.toBase(found.number.value) <= 5) return undefined;
+  return ask(
+    'lost sign',
+    `"${readValue(found, unit).text}" is warm for a test at low temperature.`,
+    'Has a minus sign got lost?',
+  );
+}

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { readSection } from './read.js';
+
+function items(text: string): string[] {
+  return readSection(`PART 1   GENERAL\n\n${text}\n`).submittals.map(
+    ({ number, item, of }) => `${number ?? '-'} ${item}${of === undefined ? '' : ` of ${of}`}`,
+  );
+}
+
+describe('submittals', () => {
+  it('of a federal guide stand in groups', () => {
+    const text = [
+      '1.3   SUBMITTALS',
+      '',
+      'Submit the following:',
+      '',
+      'SD-02 Shop Drawings',
+      '    Barrier Shop Drawings; G[, [_____]]',
+      'SD-03 Product Data',
+      '    Membrane; G[, [_____]]',
+      'SD-04 Samples',
+      '    Membrane Mockup; G',
+      'SD-06 Test Reports',
+      '    Flame Propagation of Wall Assemblies; G',
+      '',
+      '1.4   OTHER',
+    ].join('\n');
+    expect(items(text)).toEqual([
+      '1.3 shop drawings of Barrier',
+      '1.3 product data of Membrane',
+      '1.3 mock-up of Membrane Mockup',
+      '1.3 test reports of Wall Assemblies',
+    ]);
+  });
+
+  it('stand as labelled paragraphs', () => {
+    const text =
+      '1.03 ACTION SUBMITTALS\n\nA. Product Data: For each type of product.\nB. Samples for each color.\nC. Warranty, signed.\nD. Field quality-control plan.';
+    expect(items(text)).toEqual([
+      '1.03.A product data',
+      '1.03.B samples of each color',
+      '1.03.C warranty',
+      '1.03.D field quality plan',
+    ]);
+  });
+
+  it('are asked for in sentences', () => {
+    const text =
+      '1.4   REPORTS\n\nSubmit test reports for flame propagation of walls tested by others.  Keep the area clean.';
+    expect(items(text)).toEqual(['1.4 test reports of flame propagation of walls']);
+  });
+});
