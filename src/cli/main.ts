@@ -10,6 +10,7 @@ export const EXIT = { clean: 0, findings: 1, failed: 2 } as const;
 const COMMANDS = {
   review: async () => (await import('./review-command.js')).reviewCommand,
   draw: async () => (await import('./draw-command.js')).drawCommand,
+  where: async () => (await import('./where-command.js')).whereCommand,
   rules: async () => (await import('./rules-command.js')).rulesCommand,
   explain: async () => (await import('./rules-command.js')).explainCommand,
   new: async () => (await import('./new-command.js')).newCommand,

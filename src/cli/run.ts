@@ -8,7 +8,7 @@ import { joinRules, loadPack } from '../engine/packs.js';
 import { Fingerprints } from '../engine/finished-result.js';
 import { failsOn, inOrder, resultOfProblem, reviewDocument } from '../engine/review.js';
 import type { Notification, Result } from '../engine/result.js';
-import { ruleSettings } from '../engine/settings.js';
+import { ruleSettings, type RuleSettings } from '../engine/settings.js';
 import { buildDetail } from '../model/detail.js';
 import type { Detail } from '../model/types.js';
 import type { FailOn, Review, ReviewedDetail } from '../output/report.js';
@@ -45,6 +45,8 @@ export interface Run {
    * not held in memory. `undefined` when its document could not be typed.
    */
   readonly detailOf: (detail: ReviewedDetail) => Detail | undefined;
+  /** Levels and parameters of the rules in the library, for whoever asks single rules again. */
+  readonly settings: RuleSettings;
 }
 
 /** Details to review: those asked for and, if wanted, those that use another document that was asked for. */
@@ -137,7 +139,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
     if (document === undefined) return undefined;
     return buildDetail(document, library.reach(document), (id) => library.elsewhere('product', id)).detail;
   };
-  return { review, notices: library.notices, ran, detailOf };
+  return { review, notices: library.notices, ran, detailOf, settings };
 }
 
 /** The same review with the pages of the built-in rules, for printers that show them. */
