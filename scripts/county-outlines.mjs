@@ -11,10 +11,10 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 
-/** Steps of the grid for each unit of the source, whose width is 975: one step is about 1.2 km. */
-const STEPS = 4;
-/** How far a thinned border may stray, in steps: a quarter of a millimeter on a sheet of A4 is five. */
-const TOLERANCE = 3;
+/** Steps of the grid for each unit of the source, whose width is 975: one step is about 0.6 km. */
+const STEPS = 8;
+/** How far a thinned border may stray, in steps: on a sheet of A4 eight are a fifth of a millimeter. */
+const TOLERANCE = 8;
 
 const atlas = JSON.parse(
   readFileSync(createRequire(import.meta.url).resolve('us-atlas/counties-albers-10m.json'), 'utf8'),
@@ -80,11 +80,11 @@ const polygonsOf = (g) => (g.type === 'Polygon' ? [g.arcs] : g.arcs);
 const counties = atlas.objects.counties.geometries;
 for (const county of counties) {
   const rings = polygonsOf(county).flat();
-  if (rings.some((ring) => area(ring) >= 2)) continue;
+  if (rings.some((ring) => area(ring) >= 8)) continue;
   for (const i of rings.flat()) arcs[i < 0 ? ~i : i] = whole[i < 0 ? ~i : i];
 }
 /** Islands and lakes that are no more than a speck are left out, unless nothing else of the county would be left. */
-const SPECK = 12;
+const SPECK = 48;
 const uses = new Map();
 for (const i of counties.flatMap((county) => polygonsOf(county).flat(2))) {
   const at = i < 0 ? ~i : i;
@@ -92,8 +92,29 @@ for (const i of counties.flatMap((county) => polygonsOf(county).flat(2))) {
 }
 // A part that a neighbor encloses stays: without it the neighbor would have a hole.
 const isSpeck = (ring) => area(ring) < SPECK && ring.every((i) => uses.get(i < 0 ? ~i : i) === 1);
+/** Half the side of the square that stands for a county without any area, in steps. */
+const HALF_SIDE = 4;
+function square([x, y]) {
+  const corners = [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+    [-1, -1],
+  ];
+  arcs.push(corners.map(([dx, dy]) => [x + dx * HALF_SIDE, y + dy * HALF_SIDE]));
+  return arcs.length - 1;
+}
 const geometries = counties.map((county) => {
   const polygons = polygonsOf(county);
+  // The source draws one city as a line; its border is no border of its state.
+  if (polygons.flat().every((ring) => area(ring) === 0))
+    return {
+      type: 'Polygon',
+      id: county.id,
+      properties: { square: true },
+      arcs: [[square(pointsOf(polygons[0][0])[0])]],
+    };
   const largest = Math.max(...polygons.map((p) => area(p[0])));
   const kept = polygons
     .filter((p) => area(p[0]) === largest || !isSpeck(p[0]))

@@ -8,7 +8,7 @@ export type Answer = (typeof ANSWERS)[number];
 export const MEANINGS: Readonly<Record<Answer, string>> = {
   fits: 'permitted; stays dry, or dries within the limits',
   'fits with conditions':
-    'fits if a condition is kept, a stated field confirmed, or a table quoted from memory checked',
+    'if a condition is kept, a field stated as hoped, or a table quoted from memory found to permit it',
   'cannot tell': 'a fact is missing, or what is known leaves it open',
   'does not fit': 'not permitted; gathers too much water, or does not dry',
 };

@@ -166,6 +166,7 @@ export function drawWhereMap(where: Where, wanted: Wanted): string {
       : []),
     ...untold(drawn, wanted),
     ...assumptionsOf(where, wanted),
+    'Alaska is drawn at about a third of the scale; Alaska and Hawaii stand out of their places.',
     ...undrawn(where, drawn),
     ...where.gaps,
   ]);

@@ -50,7 +50,8 @@ export const outlines = once((): Outlines => {
     for (const [x = 0, y = 0] of rings.flat()) [width, height] = [Math.max(width, x), Math.max(height, y)];
     counties.set(String(id), rings.map((ring) => relative(ring, true)).join(''));
   }
-  const stateOf = (geometry: { id?: string | number | undefined }): string => String(geometry.id).slice(0, 2);
-  const borders = mesh(topology, found, (a, b) => a === b || stateOf(a) !== stateOf(b));
+  const stateOf = ({ id }: { id?: string | number | undefined }): string => String(id).slice(0, 2);
+  // A square stands for a city without area in the source; what is on one side only is coast or outer border.
+  const borders = mesh(topology, found, (a, b) => (a === b ? a.properties === undefined : stateOf(a) !== stateOf(b)));
   return { counties, states: borders.coordinates.map((line) => relative(line, false)).join(''), width, height };
 });
