@@ -126,6 +126,10 @@ describe('what of the project counts', () => {
     const answers = (where: typeof free): string[] =>
       where.zones.map((z) => `${z.zone} ${z.table.answer} ${z.months.reason}`);
     expect(answers(placed)).toEqual(answers(free));
+    const perCounty = (where: typeof free): string[] => where.counties.map((c) => `${c.county.fips} ${c.table.answer}`);
+    expect(perCounty(placed)).toEqual(perCounty(free));
+    const bristol = await detailOf(layers, `place: { county: "51520" }\n${code('IBC')}`);
+    expect(perCounty(whereFits(bristol, ASKED))).toEqual(perCounty(free));
     const at = placedIn(placed.detail, '7', { at: placed.detail.at, title: 'IRC', edition: 2018 });
     expect(at.project).toMatchObject({ zone: { value: '7' }, code: { title: 'IRC', edition: 2018 } });
     expect(at.project?.county).toBeUndefined();
