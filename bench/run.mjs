@@ -12,6 +12,7 @@ import { pathToFileURL } from 'node:url';
 import { floor } from './floor.mjs';
 import { generate } from './generate.mjs';
 import { water } from './water.mjs';
+import { where } from './where.mjs';
 
 const dist = path.resolve(process.env.LAPWRIGHT_DIST ?? path.join(import.meta.dirname, '../dist'));
 const program = path.join(dist, 'lapwright.js');
@@ -123,6 +124,7 @@ try {
   row('lapwright review of one detail', single, bare, 3);
   row('lapwright rules', several, bare);
   await water(print);
+  await where(print, inTurn);
 } finally {
   rmSync(scratch, { recursive: true, force: true });
 }

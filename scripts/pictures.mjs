@@ -1,20 +1,34 @@
 /**
- * Draws the pictures of docs/pictures/ from the demo library: one of each view. With `--check` says whether those
- * there are the same (exit status 1 when they are not). A folder on the command line takes the place of docs/.
+ * Draws the pictures of docs/pictures/: one of each view, from the demo library, and a map of where a wall fits. With
+ * `--check` says whether those there are the same (exit status 1 when they are not). A folder on the command line
+ * takes the place of docs/.
  */
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { load, put, ROOT } from './documentation.mjs';
 
-const { picturesOf } = await load(`
+const { picturesOf, mapOf } = await load(`
   import { runReview } from './src/cli/run.js';
+  import { BUILT_IN_RULES } from './generated/rules.js';
+  import { drawWhereMap } from './src/output/where/map.js';
+  import { whereFits } from './src/where/where.js';
   import { drawingSubject, drawView } from './src/output/drawing/views.js';
+
+  const runOf = (input, cwd) => runReview({
+    inputs: [input], cwd, packs: [], allowPacks: false, today: '2026-01-15', skipOthers: false, dependents: false,
+  });
+
+  /** Draws the map of where the one detail of a file fits. */
+  export async function mapOf(file, cwd) {
+    const run = await runOf(file, cwd);
+    const detail = run.review.details.map(run.detailOf)[0];
+    if (detail === undefined) throw new Error(file + ' holds no detail that can be placed.');
+    return drawWhereMap(whereFits(detail, { rules: BUILT_IN_RULES, settings: run.settings }), 'both');
+  }
 
   /** Draws the wanted views of a library of details: [detail id, view] each. */
   export async function picturesOf(folder, cwd, wanted) {
-    const run = await runReview({
-      inputs: [folder], cwd, packs: [], allowPacks: false, today: '2026-01-15', skipOthers: false, dependents: false,
-    });
+    const run = await runOf(folder, cwd);
     const titles = new Map(run.review.rules.map((r) => [r.id, r.title]));
     return wanted.map(([id, view]) => {
       const reviewed = run.review.details.find((d) => d.id === id);
@@ -41,3 +55,4 @@ if (!given.includes('--check'))
   mkdirSync(path.resolve(given[0] ?? path.join(ROOT, 'docs'), 'pictures'), { recursive: true });
 const pictures = await picturesOf('fixtures/demo', ROOT, WANTED);
 pictures.forEach((svg, i) => put(path.join('pictures', `${WANTED[i][1]}.svg`), svg));
+put(path.join('pictures', 'where.svg'), await mapOf('fixtures/where/P-1-painted-board.yaml', ROOT));

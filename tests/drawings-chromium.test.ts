@@ -1,4 +1,4 @@
-/** The golden drawings in a real browser: text measured with the fonts at hand, and every picture seen to hold ink. */
+/** The golden drawings and the map of the README in a real browser: text measured with the fonts at hand, and every picture seen to hold ink. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { chromium, type Browser } from 'playwright-core';
@@ -10,7 +10,8 @@ const hasBrowser = existsSync(BROWSER);
 if (!hasBrowser) process.stderr.write(`The drawings are not opened in a browser: ${BROWSER} is not installed.\n`);
 
 const GOLDEN = path.join(ROOT, 'tests/golden/drawings');
-const files = readdirSync(GOLDEN).filter((name) => name.endsWith('.svg'));
+const MAP = '../../../docs/pictures/where.svg';
+const files = [...readdirSync(GOLDEN).filter((name) => name.endsWith('.svg')), MAP];
 
 let browser: Browser;
 beforeAll(async () => {

@@ -21,7 +21,7 @@ describe('the pictures of docs/', () => {
     expect(differ.status).toBe(1);
     expect(differ.stderr).toContain('elevation.svg is out of date: run "node scripts/pictures.mjs".');
     expect(pictures(folder).status).toBe(0);
-    for (const view of VIEWS) expect(existsSync(path.join(folder, `pictures/${view}.svg`))).toBe(true);
+    for (const view of [...VIEWS, 'where']) expect(existsSync(path.join(folder, `pictures/${view}.svg`))).toBe(true);
     expect(pictures(folder, '--check').status).toBe(0);
     appendFileSync(path.join(folder, 'pictures/layers.svg'), ' ');
     expect(pictures(folder, '--check').status).toBe(1);

@@ -1,42 +1,14 @@
 /** `lapwright draw DETAIL` */
 import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
+import { chosenDetail, unknownId } from './chosen-detail.js';
 import { isDay, localDate } from './day.js';
-import { runReview, type Run } from './run.js';
+import { runReview } from './run.js';
 import { writeFileSafely } from './write-file.js';
-import { nearest } from '../model/nearest.js';
 import type { Detail, Opening } from '../model/types.js';
-import type { ReviewedDetail } from '../output/report.js';
 import { drawingSubject, drawView, VIEWS, viewsOf } from '../output/drawing/views.js';
 
 const valueOf = (given: readonly Token[], name: string): string | undefined =>
   given.findLast((t) => t.name === name)?.value;
-
-/** `"a", "b" and "c"` for a message. */
-const listed = (ids: readonly string[]): string => ids.map((id) => `"${id}"`).join(', ');
-
-function unknownId(what: string, id: string, ids: readonly string[]): UsageError {
-  const close = nearest(id, ids);
-  return new UsageError(
-    `There is no ${what} "${id}"; ${close === undefined ? `found: ${ids.length === 0 ? 'none' : listed(ids)}` : `did you mean "${close}"?`}`,
-  );
-}
-
-/** The detail to draw: the one that is named, or the only one of the file. */
-function chosenDetail(run: Run, file: string, id: string | undefined): ReviewedDetail {
-  const { details } = run.review;
-  const ids = details.map((d) => d.id);
-  if (id !== undefined) {
-    const found = details.find((d) => d.id === id);
-    if (found === undefined) throw unknownId('detail', id, ids);
-    return found;
-  }
-  const [only, second] = details;
-  if (only === undefined)
-    throw new UsageError(`"${file}" holds no detail that can be drawn; lapwright review ${file} tells why.`);
-  if (second !== undefined)
-    throw new UsageError(`"${file}" holds several details (${listed(ids)}); name one with --detail ID.`);
-  return only;
-}
 
 function chosenOpening(detail: Detail, id: string | undefined): Opening | undefined {
   if (id === undefined) return detail.openings[0];
@@ -78,7 +50,7 @@ export async function drawCommand(argv: readonly string[]): Promise<number> {
   });
   for (const notice of run.notices) process.stderr.write(`lapwright: ${notice}\n`);
   for (const n of run.review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
-  const reviewed = chosenDetail(run, file, valueOf(given, 'detail'));
+  const reviewed = chosenDetail(run, file, valueOf(given, 'detail'), 'drawn');
   const detail = run.detailOf(reviewed);
   if (detail === undefined) {
     process.stderr.write(

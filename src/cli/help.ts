@@ -9,6 +9,7 @@ Usage:
   lapwright matrix PATH...        the compliance matrix: a row for each requirement of the specification
   lapwright compare OLD NEW       what became of each finding between two submissions
   lapwright draw DETAIL           draw a detail as SVG: elevation, sections, layers
+  lapwright where DETAIL          tell in which climate zones and counties a wall fits: table, CSV, map
   lapwright rules                 list the rules
   lapwright explain RULE          print the page of a rule
   lapwright requirements SECTION  propose requirements from the text of a specification section
@@ -96,6 +97,29 @@ Membranes are drawn thicker than they are, in their true order. The drawing fits
 Exit status: 0 drawn, 2 could not be drawn.
 
 Not for construction. ${CAUTION}
+`,
+  where: `lapwright where DETAIL - tell in which climate zones and counties of the United States a wall fits
+
+DETAIL is the file that holds the detail. Its project gives code, edition and indoor air; its place does not count.
+Two answers are given for each place: by the vapor tables of the code, and by twelve months of vapor diffusion at the
+nearest weather station. Each is one of: fits, fits with conditions, cannot tell, does not fit.
+
+Options:
+  --format NAME      terminal (default), markdown, csv, json, or svg: a map of the counties
+  --by NAME          zone or county (default: zone for terminal and markdown, county for the others)
+  --answer NAME      table, months or both (default); a map of both shows the one that stands more in the way
+  --detail ID        which detail, when the file holds several
+  --output FILE      write to FILE instead of standard output
+
+Columns of the CSV by county: detail, fips, county, state, zone, station, station_name, distance_km (from the middle of
+the county); table, table_to_confirm, table_reason; months, plane, month (1 to 12, of the greatest water), and in
+kg/m2 peak_kg_per_m2, limit_kg_per_m2 and residual_kg_per_m2 (after twelve months); months_reason.
+By zone: station is a typical one, and counties, fit, fit_with_conditions, cannot_tell and do_not_fit count the
+counties of the zone by the months of their own stations.
+
+Exit status: 0 answered, 2 could not be answered.
+
+A typical year is not a design year, and air that leaks is not counted. ${CAUTION}
 `,
   rules: `lapwright rules - list the rules
 

@@ -12,6 +12,7 @@ const COMMANDS = {
   matrix: async () => (await import('./matrix-command.js')).matrixCommand,
   compare: async () => (await import('./compare-command.js')).compareCommand,
   draw: async () => (await import('./draw-command.js')).drawCommand,
+  where: async () => (await import('./where-command.js')).whereCommand,
   rules: async () => (await import('./rules-command.js')).rulesCommand,
   explain: async () => (await import('./rules-command.js')).explainCommand,
   requirements: async () => (await import('./requirements-command.js')).requirementsCommand,

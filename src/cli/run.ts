@@ -10,7 +10,7 @@ import type { DetailRequirements } from '../engine/requirements-held.js';
 import { requirementsOfRun } from '../engine/requirements-of-run.js';
 import { failsOn, inOrder, resultOfProblem, resultsOfRequirements, reviewDocument } from '../engine/review.js';
 import type { Notification, Result } from '../engine/result.js';
-import { ruleSettings } from '../engine/settings.js';
+import { ruleSettings, type RuleSettings } from '../engine/settings.js';
 import { buildDetail } from '../model/detail.js';
 import type { Detail } from '../model/types.js';
 import type { FailOn, Review, ReviewedDetail } from '../output/report.js';
@@ -49,6 +49,8 @@ export interface Run {
   readonly detailOf: (detail: ReviewedDetail) => Detail | undefined;
   /** What was read. */
   readonly library: Library;
+  /** Levels and parameters of the rules in the library, for whoever asks single rules again. */
+  readonly settings: RuleSettings;
 }
 
 /** Details to review: those asked for and, if wanted, those that use another document that was asked for. */
@@ -149,7 +151,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
     if (document === undefined) return undefined;
     return buildDetail(document, library.reach(document), (id) => library.elsewhere('product', id)).detail;
   };
-  return { review, notices: library.notices, ran, detailOf, library };
+  return { review, notices: library.notices, ran, detailOf, library, settings };
 }
 
 /** The same review with the pages of the built-in rules, for printers that show them. */

@@ -1,9 +1,9 @@
-/** The climate tables that come with the program: found beside it and read when first asked for. */
+/** The data files that come with the program: found beside it and read when first asked for. */
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const FOLDER = 'data/climate';
+const FOLDER = 'data';
 /** From `dist/parts/` or `src/climate/` the root of the package is two folders up, from `dist/` one. */
 const MOST_STEPS_UP = 2;
 
@@ -13,12 +13,24 @@ function start(): string {
   return path.dirname(address.startsWith('file:') ? fileURLToPath(address) : path.resolve(process.argv[1] ?? ''));
 }
 
-/** Path of the folder with the tables. */
-function folder(name: string): string {
+/** Path of a file below data/. */
+function place(name: string): string {
   let at = start();
-  for (let step = 0; step <= MOST_STEPS_UP; step++, at = path.dirname(at))
-    if (existsSync(path.join(at, FOLDER, name))) return path.join(at, FOLDER);
-  throw new Error(`the climate table ${FOLDER}/${name} that comes with the program is missing; install it again`);
+  for (let step = 0; step <= MOST_STEPS_UP; step++, at = path.dirname(at)) {
+    const file = path.join(at, FOLDER, name);
+    if (existsSync(file)) return file;
+  }
+  throw new Error(`the file ${FOLDER}/${name} that comes with the program is missing; install it again`);
+}
+
+/**
+ * Text of a data file.
+ *
+ * @param name below data/, with `/`: `climate/us-counties.txt`
+ * @throws Error when the file does not stand where the program was installed
+ */
+export function readData(name: string): string {
+  return readFileSync(place(name), 'utf8');
 }
 
 /**
@@ -28,7 +40,7 @@ function folder(name: string): string {
  * @throws Error when the file does not stand where the program was installed
  */
 export function readTable(name: string): string[][] {
-  return readFileSync(path.join(folder(name), name), 'utf8')
+  return readData(`climate/${name}`)
     .split('\n')
     .filter((line) => line !== '' && !line.startsWith('#'))
     .map((line) => line.split('\t'));

@@ -27,6 +27,8 @@ describe('the installed package', () => {
     for (const name of [
       'dist/lapwright.js',
       'data/climate/us-counties.txt',
+      'data/map/us-counties.json',
+      'data/map/NOTICE',
       'dist/index.js',
       'dist/rule.js',
       'schemas/detail.schema.json',
@@ -70,6 +72,19 @@ describe('the installed package', () => {
     });
     expect(status).toBe(0);
     expect(out).toMatch(/\d+ details reviewed: /);
+  });
+
+  it('tells where a wall fits, and draws the map', async () => {
+    const wall = path.join(ROOT, 'fixtures/where/P-1-painted-board.yaml');
+    cpSync(wall, path.join(project, 'wall.yaml'));
+    const table = await runProgram(bin, ['where', 'wall.yaml'], { cwd: project });
+    expect(table).toMatchObject({ status: 0, err: '' });
+    expect(table.out).toMatch(/^1A +fits/m);
+    expect((await runProgram(bin, ['where', 'wall.yaml', '--format', 'svg'], { cwd: project })).out).toContain(
+      '<title>Where P-1 fits</title>',
+    );
+    const licences = readFileSync(path.join(HOME, 'dist/THIRD-PARTY-LICENSES.txt'), 'utf8');
+    expect(licences).toMatch(/^topojson-client \d/m);
   });
 
   it('explains a rule and prints starting documents without the repository around it', async () => {

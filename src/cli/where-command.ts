@@ -1,0 +1,83 @@
+/** `lapwright where DETAIL` */
+import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
+import { chosenDetail } from './chosen-detail.js';
+import { localDate } from './day.js';
+import { runReview } from './run.js';
+import { writeFileSafely } from './write-file.js';
+import { WANTED, type Wanted } from '../output/where/text.js';
+import { whereFits, type Where } from '../where/where.js';
+import { BUILT_IN_RULES } from '../../generated/rules.js';
+
+const FORMATS = ['terminal', 'markdown', 'csv', 'json', 'svg'] as const;
+type Format = (typeof FORMATS)[number];
+type By = 'zone' | 'county';
+
+const valueOf = (given: readonly Token[], name: string): string | undefined =>
+  given.findLast((t) => t.name === name)?.value;
+
+/** Prints in one format; each printer is loaded only when it is used. */
+async function print(where: Where, format: Format, wanted: Wanted, by: By): Promise<string> {
+  switch (format) {
+    case 'terminal': {
+      const { printWhereTerminal } = await import('../output/where/terminal.js');
+      return printWhereTerminal(where, wanted, by, process.stdout.columns > 0 ? process.stdout.columns : 80);
+    }
+    case 'markdown':
+      return (await import('../output/where/markdown.js')).printWhereMarkdown(where, wanted, by);
+    case 'csv':
+      return (await import('../output/where/csv.js')).printWhereCsv(where, wanted, by);
+    case 'json':
+      return (await import('../output/where/json.js')).printWhereJson(where, wanted, by);
+    case 'svg':
+      return (await import('../output/where/map.js')).drawWhereMap(where, wanted);
+  }
+}
+
+/** @returns the exit status: 0, or 2 when there was nothing to ask about */
+export async function whereCommand(argv: readonly string[]): Promise<number> {
+  const { given, rest } = readArguments(argv, {
+    format: { type: 'string' },
+    by: { type: 'string' },
+    answer: { type: 'string' },
+    detail: { type: 'string' },
+    output: { type: 'string' },
+  });
+  const [file, ...more] = rest;
+  if (file === undefined || more.length > 0)
+    throw new UsageError('Name one file that holds the detail: lapwright where DETAIL. See lapwright help where.');
+  const format = oneOf(given, 'format', FORMATS, 'terminal');
+  const by = oneOf<By>(
+    given,
+    'by',
+    ['zone', 'county'],
+    format === 'terminal' || format === 'markdown' ? 'zone' : 'county',
+  );
+  const wanted = oneOf(given, 'answer', WANTED, 'both');
+  if (format === 'svg' && by === 'zone')
+    throw new UsageError('The map is drawn by county; leave --by out, or choose another --format.');
+  // Deviations, which end by a day, are left out of the answer: the day does not count.
+  const run = await runReview({
+    inputs: [file],
+    cwd: process.cwd(),
+    today: localDate(),
+    packs: [],
+    allowPacks: false,
+    skipOthers: false,
+    dependents: false,
+  });
+  for (const notice of run.notices) process.stderr.write(`lapwright: ${notice}\n`);
+  const reviewed = chosenDetail(run, file, valueOf(given, 'detail'), 'placed');
+  const detail = run.detailOf(reviewed);
+  if (detail === undefined) {
+    process.stderr.write(
+      `lapwright: "${reviewed.id}" cannot be placed before its document is corrected; lapwright review ${file} tells what is wrong.\n`,
+    );
+    return 2;
+  }
+  const where = whereFits(detail, { rules: BUILT_IN_RULES, settings: run.settings });
+  const text = await print(where, format, wanted, by);
+  const output = valueOf(given, 'output');
+  if (output === undefined) process.stdout.write(text);
+  else await writeFileSafely(output, text);
+  return 0;
+}

@@ -1,0 +1,119 @@
+/** Where a wall fits, as Markdown. Load this file only when it is asked for: the writer behind it is large. */
+import type { PhrasingContent, RootContent } from 'mdast';
+import { gfmToMarkdown } from 'mdast-util-gfm';
+import { toMarkdown } from 'mdast-util-to-markdown';
+import { ANSWERS, MEANINGS } from '../../where/answer.js';
+import type { InZone, InCounty, Where } from '../../where/where.js';
+import { countyText } from '../../climate/counties.js';
+import { stationText } from '../../climate/stations.js';
+import { cell, heading, item, joint, list, paragraph, strong, table, words } from '../markdown-parts.js';
+import {
+  assumptionsOf,
+  cautionsOf,
+  monthsReasons,
+  question,
+  showsMonths,
+  showsTable,
+  sourcesOf,
+  tableReasons,
+  tableWords,
+  type Wanted,
+  type ZoneReason,
+} from './text.js';
+
+const row = (texts: readonly string[]) => texts.map((text) => cell(words(text)));
+
+function listed(title: string, entries: readonly string[]): RootContent[] {
+  return entries.length === 0 ? [] : [heading(2, joint(title)), list(entries.map((entry) => item(words(entry))))];
+}
+
+function reasons(title: string, found: readonly ZoneReason[]): RootContent[] {
+  const told = ({ zones, answer, text }: ZoneReason): PhrasingContent[] => [
+    strong(zones.join(', ')),
+    joint(`: ${answer}. `),
+    words(text),
+  ];
+  return [heading(2, joint(title)), list(found.map((reason) => item(...told(reason))))];
+}
+
+function zoneRow(one: InZone, wanted: Wanted): string[] {
+  return [
+    one.zone,
+    String(one.counties),
+    ...(showsTable(wanted) ? [tableWords(one.table)] : []),
+    ...(showsMonths(wanted)
+      ? [
+          one.station === undefined ? '' : stationText(one.station),
+          one.months.answer,
+          ...ANSWERS.map((a) => String(one.spread[a])),
+        ]
+      : []),
+  ];
+}
+
+function byZone(where: Where, wanted: Wanted): RootContent[] {
+  const { zones } = where;
+  const head = [
+    'Zone',
+    'Counties',
+    ...(showsTable(wanted) ? ['Code table'] : []),
+    ...(showsMonths(wanted)
+      ? [
+          'Typical station',
+          'Months there',
+          ...ANSWERS.map((a) => `Counties: ${a.replace(/^fits/, 'fit').replace('does', 'do')}`),
+        ]
+      : []),
+  ];
+  return [
+    table([row(head), ...zones.map((zone) => row(zoneRow(zone, wanted)))]),
+    ...(showsTable(wanted) ? reasons('By the code table', tableReasons(zones)) : []),
+    ...(showsMonths(wanted) ? reasons('By the months, at the typical station of the zone', monthsReasons(zones)) : []),
+  ];
+}
+
+function countyRow(one: InCounty, wanted: Wanted): string[] {
+  return [
+    one.county.fips,
+    countyText(one.county),
+    one.zone ?? '',
+    ...(showsTable(wanted) ? [tableWords(one.table)] : []),
+    ...(showsMonths(wanted) ? [one.months.answer, one.months.reason] : []),
+  ];
+}
+
+function byCounty(where: Where, wanted: Wanted): RootContent[] {
+  const head = [
+    'FIPS',
+    'County',
+    'Zone',
+    ...(showsTable(wanted) ? ['Code table'] : []),
+    ...(showsMonths(wanted) ? ['Months', 'Why'] : []),
+  ];
+  return [table([row(head), ...where.counties.map((one) => row(countyRow(one, wanted)))])];
+}
+
+/** @returns Markdown in the GitHub flavor (tables), ending with a line break */
+export function printWhereMarkdown(where: Where, wanted: Wanted, by: 'zone' | 'county'): string {
+  const { detail } = where;
+  return toMarkdown(
+    {
+      type: 'root',
+      children: [
+        heading(1, joint('Where '), words(detail.id), joint(' fits')),
+        paragraph(words(detail.title)),
+        paragraph(words(question(where, wanted))),
+        ...(by === 'zone' ? byZone(where, wanted) : byCounty(where, wanted)),
+        ...listed('What the answers mean', [
+          ...ANSWERS.map((answer) => `${answer}: ${MEANINGS[answer]}`),
+          ...(showsTable(wanted) ? ['to be confirmed: breaks a table, but one that was not read in the code'] : []),
+        ]),
+        ...listed('Taken for granted', assumptionsOf(where, wanted)),
+        ...listed('Gaps', where.gaps),
+        ...listed('Left out, and cautions', cautionsOf(wanted)),
+        ...listed('Sources', sourcesOf(where, wanted)),
+      ],
+    },
+    { bullet: '-', rule: '-', extensions: [gfmToMarkdown({ tablePipeAlign: false })] },
+  );
+}

@@ -1,0 +1,107 @@
+/** What twelve months of vapor diffusion at a weather station say of a wall. */
+import type { Answer } from './answer.js';
+import { amountText } from './amount.js';
+import type { System } from '../model/unit-system.js';
+import { monthsOf, type Station } from '../climate/stations.js';
+import { AMOUNT_RULES } from '../moisture/limits.js';
+import { judgeWall, type WallJudgement, type WallOutcome } from '../moisture/wall/judge.js';
+import { airAt } from '../moisture/wall/of-detail.js';
+import type { ProjectIndoor } from '../moisture/wall/indoor.js';
+import type { ReadWall } from '../moisture/wall/wall.js';
+
+export interface MonthsAnswer {
+  readonly answer: Answer;
+  /** One clause without capital and full stop. */
+  readonly reason: string;
+  /** Fields that would settle it. */
+  readonly missing: readonly string[];
+  /** The rest is absent where no year could be followed. With figures halfway between their bounds. */
+  readonly outcome?: WallOutcome;
+  /** Where the water that decides gathers: `between "studs" and "sheathing"`; absent for a dry wall. */
+  readonly plane?: string;
+  /** Month of the greatest water at the plane, 1 to 12. */
+  readonly month?: number;
+  readonly peakKgPerM2?: number;
+  /** Most that the materials at the plane bear, where that is known. */
+  readonly limitKgPerM2?: number;
+  /** In the whole wall after twelve months from a dry start. */
+  readonly residualKgPerM2?: number;
+}
+
+/** Where the limits on condensate come from; see `amountLimits`. */
+export const CONDENSATE_LIMITS = AMOUNT_RULES.filter((r) => r.family === 'DIN 4108-3').map((r) => r.source);
+
+export const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+type Figures = Omit<MonthsAnswer, 'answer' | 'reason' | 'missing'>;
+
+function figures({ typical }: WallJudgement): Figures {
+  const { outcome, worst, year } = typical;
+  const { residualKgPerM2 } = year;
+  if (worst === undefined) return { outcome, peakKgPerM2: year.peakKgPerM2, residualKgPerM2 };
+  return {
+    outcome,
+    residualKgPerM2,
+    plane: worst.plane.name,
+    month: worst.month,
+    peakKgPerM2: worst.kgPerM2,
+    ...(worst.limit?.mostKgPerM2 === undefined ? {} : { limitKgPerM2: worst.limit.mostKgPerM2 }),
+  };
+}
+
+/** What happens in the wall with figures halfway between their bounds. */
+function told(found: Figures, system: System): string {
+  const text = (kgPerM2: number | undefined): string => amountText(kgPerM2 ?? 0, system);
+  if (found.plane === undefined) return 'stays dry';
+  const month = MONTHS[(found.month ?? 1) - 1] as string;
+  const peak = `${text(found.peakKgPerM2)} gather ${found.plane} up to ${month}`;
+  switch (found.outcome) {
+    case 'remains':
+      return `${peak} and ${text(found.residualKgPerM2)} remain after twelve months`;
+    case 'too much':
+      return `${peak}, more than ${text(found.limitKgPerM2)}`;
+    case 'no limit':
+      return `${peak} and dry; how much the material bears is not known`;
+    default:
+      return `${peak} and dry`;
+  }
+}
+
+/** The same answer in words of this room. */
+function answerOf(judgement: WallJudgement): Answer {
+  if (judgement.kind === 'accepted') return 'fits';
+  if (judgement.kind === 'refused') return 'does not fit';
+  const { outcome } = judgement.typical;
+  return outcome === 'dry' || outcome === 'dries' ? 'fits with conditions' : 'cannot tell';
+}
+
+/** Follows a wall through a typical year at a station. */
+export function monthsAnswer(read: ReadWall, station: Station, indoor: ProjectIndoor, system: System): MonthsAnswer {
+  const judgement = judgeWall(read, airAt({ months: monthsOf(station) }, indoor));
+  const answer = answerOf(judgement);
+  const found = figures(judgement);
+  const happens = told(found, system);
+  const reason =
+    judgement.hangsOn.length === 0
+      ? happens
+      : `${happens}, with figures halfway between their bounds; it hangs on ${judgement.hangsOn.join(', ')}`;
+  return { answer, reason, missing: judgement.hangsOn, ...found };
+}
+
+/** Where there is nothing to follow. */
+export function notFollowed(reason: string, missing: readonly string[]): MonthsAnswer {
+  return { answer: 'cannot tell', reason, missing };
+}
