@@ -2,8 +2,30 @@ import js from '@eslint/js';
 import tseslint from 'typescript-eslint';
 
 /** Imports point one way: each room may use the rooms below it, never those above. */
-const ROOMS = ['quantity', 'reading', 'model', 'geometry', 'computation', 'engine', 'matrix', 'compare', 'where', 'output', 'cli'];
-const COMPUTATION = ['joints', 'film', 'water', 'climate', 'moisture', 'vapor', 'continuity', 'products', 'specification'];
+const ROOMS = [
+  'quantity',
+  'reading',
+  'model',
+  'geometry',
+  'computation',
+  'engine',
+  'matrix',
+  'compare',
+  'where',
+  'output',
+  'cli',
+];
+const COMPUTATION = [
+  'joints',
+  'film',
+  'water',
+  'climate',
+  'moisture',
+  'vapor',
+  'continuity',
+  'products',
+  'specification',
+];
 const above = (room) => ROOMS.slice(ROOMS.indexOf(room) + 1).flatMap((r) => (r === 'computation' ? COMPUTATION : [r]));
 const oneWay = (folder, room) => ({
   files: [`src/${folder}/**/*.ts`],
@@ -37,7 +59,9 @@ export default tseslint.config(
       'no-console': 'error',
     },
   },
-  ...['quantity', 'reading', 'model', 'geometry', 'engine', 'matrix', 'compare', 'where', 'output'].map((room) => oneWay(room, room)),
+  ...['quantity', 'reading', 'model', 'geometry', 'engine', 'matrix', 'compare', 'where', 'output'].map((room) =>
+    oneWay(room, room),
+  ),
   ...COMPUTATION.map((folder) => oneWay(folder, 'computation')),
   {
     files: ['rules/**/*.ts'],
