@@ -37,6 +37,8 @@ describe('the drawings of a detail on the page', () => {
       'Section at the sill',
       'Section at the jamb',
       'Layers from outside to inside',
+      'Heat and vapor through the wall',
+      'Water in the wall through a year',
     ]);
     expect(drawn(demo, 'N-3').drawings.map((d) => d.title)).toContain('Section at the base');
   });
@@ -47,7 +49,7 @@ describe('the drawings of a detail on the page', () => {
     });
     const { drawings, notDrawn } = drawn(demo, 'X-1');
     spy.mockRestore();
-    expect(drawings).toHaveLength(4);
+    expect(drawings).toHaveLength(6);
     expect(notDrawn).toEqual(['Not drawn: Layers from outside to inside. no room']);
   });
 

@@ -108,6 +108,14 @@ export function outsideText({ judged }: Followed): string {
   return judged.wall.endsAt === undefined ? 'outdoor air' : `air of "${judged.wall.endsAt.id}", as outdoors`;
 }
 
+/** Told where figures that no document gives decide whether the wall is sound; else empty. */
+export function hangsText({ wallYear }: Followed): string {
+  const { kind, hangsOn } = wallYear.judgement;
+  return kind === 'undecided'
+    ? `Drawn with figures halfway between their bounds; whether the wall is sound hangs on ${hangsOn.join(', ')}.`
+    : '';
+}
+
 /**
  * The small print: what was assumed, and what the method leaves out with its caution.
  *
@@ -115,17 +123,12 @@ export function outsideText({ judged }: Followed): string {
  * @returns paragraphs
  */
 export function smallPrint({ wallYear, judged }: Followed, ofTheDrawing?: string): string[] {
-  const { judgement } = wallYear;
   const drawn =
     judged.wall.endsAt === undefined
       ? 'Drawn with all its layers.'
       : `Drawn up to "${judged.wall.endsAt.id}", whose air is taken to be as outdoors.`;
-  const hangs =
-    judgement.hangsOn.length === 0
-      ? []
-      : [`Whether the wall is sound hangs on figures that no document gives: ${judgement.hangsOn.join(', ')}.`];
   return [
-    [drawn, ...(ofTheDrawing === undefined ? [] : [ofTheDrawing]), ...hangs, ...wallYear.assumptions].join(' '),
+    [drawn, ...(ofTheDrawing === undefined ? [] : [ofTheDrawing]), ...wallYear.assumptions].join(' '),
     [
       'Steady heat and vapor through resistances in series (ISO 6946), month by month (ISO 13788, from memory, confirm).',
       'Figures that documents leave open are drawn halfway between their bounds.',

@@ -107,12 +107,12 @@ export function spreadAlong(wanted: readonly number[], widths: readonly number[]
   let free = from;
   for (const i of at.keys()) {
     at[i] = Math.max(at[i] as number, free + half(i));
-    free = (at[i]) + half(i);
+    free = at[i] + half(i);
   }
   let limit = Math.max(to, from + widths.reduce((sum, w) => sum + w, 0));
   for (const i of [...at.keys()].reverse()) {
     at[i] = Math.min(at[i] as number, limit - half(i));
-    limit = (at[i]) - half(i);
+    limit = at[i] - half(i);
   }
   return at;
 }

@@ -4,14 +4,14 @@ import type { MonthState, PlaneState } from '../../../moisture/month-state.js';
 import { saturationPressurePa } from '../../../moisture/psychrometrics.js';
 import { formatQuantity } from '../../../quantity/format.js';
 import { materialText } from '../subject.js';
-import { monthName, outsideText, type CountedLayer, type Followed } from './followed.js';
+import { hangsText, monthName, outsideText, type CountedLayer, type Followed } from './followed.js';
 import { letterOf } from './profile-plots.js';
 import type { NumberTable } from './table.js';
 
-/** Of air: `68 degF, 35 % relative humidity`. */
+/** Of air: `68 degF, vapor at 35 % of saturation`. In frost that is over ice, as the calculation has it. */
 function airText(air: MonthState['air']['inside'], { units }: Followed): string {
   const share = heldPa(air) / saturationPressurePa(air.temperatureC);
-  return `${units.temperature.text(air.temperatureC)}, ${Math.round(share * 100)} % relative humidity`;
+  return `${units.temperature.text(air.temperatureC)}, vapor at ${Math.round(share * 100)} % of saturation`;
 }
 
 /** Why this month, and the air on both sides. */
@@ -26,7 +26,8 @@ export function monthWords(found: Followed, state: MonthState, chosen: boolean):
     `${monthName(state.month)}${why}`,
     `Inside ${airText(state.air.inside, found)}. Outside ${airText(state.air.outside, found)}` +
       `${found.judged.wall.endsAt === undefined ? '' : `, which is taken to reach "${found.judged.wall.endsAt.id}"`}.`,
-  ];
+    hangsText(found),
+  ].filter((text) => text !== '');
 }
 
 /** Most planes told one by one. */

@@ -2,7 +2,7 @@
 import type { MonthOfWater, PlanePeak } from '../../../moisture/condensation.js';
 import { amountLimits, type AmountLimit } from '../../../moisture/limits.js';
 import { monthState } from '../../../moisture/month-state.js';
-import { monthName, type Followed } from './followed.js';
+import { hangsText, monthName, type Followed } from './followed.js';
 import type { NumberTable } from './table.js';
 
 /** A plane with its own bars, or all the others together. */
@@ -68,11 +68,11 @@ function dryBy(months: readonly MonthOfWater[]): number | undefined {
 
 /** What the year comes to, in a sentence or two. */
 export function yearWords(found: Followed): string[] {
-  const { judged, units, wallYear } = found;
+  const { judged, units } = found;
   const { year, worst } = judged;
   const { amount } = units;
   if (year.outcome === 'none' || year.startMonth === undefined || year.peakMonth === undefined)
-    return ['Nothing condenses in the wall in any month.', nearest(found), verdict(found)].filter((t) => t !== '');
+    return ['Nothing condenses in the wall in any month.', nearest(found), hangsText(found)].filter((t) => t !== '');
   const start = monthName(year.startMonth);
   const by = dryBy(year.months);
   const end =
@@ -88,8 +88,7 @@ export function yearWords(found: Followed): string[] {
         : ` The limit ${worst.plane.name} is ${amount.text(limit)}; ${amount.text(worst.kgPerM2)} gathers there at most${worst.kgPerM2 > limit ? ', too much' : ''}.`;
   return [
     `Water gathers from ${start} on and is at most ${amount.text(year.peakKgPerM2)}, in ${monthName(year.peakMonth)}.${end}${against}`,
-    verdict(found),
-    ...(wallYear.judgement.kind === 'refused' && judged.outcome === 'dries' ? ['Read another way it is refused.'] : []),
+    hangsText(found),
   ].filter((t) => t !== '');
 }
 
@@ -104,14 +103,6 @@ function nearest({ judged, wallYear }: Followed): string {
   if (first === undefined) return '';
   const { share, name, month } = rest.reduce((a, b) => (b.share > a.share ? b : a), first);
   return `It comes nearest in ${monthName(month)}, ${name}: vapor pressure is ${Math.floor(share * 100)} % of saturation there.`;
-}
-
-/** Told only where the figures leave it open: the rules say the rest. */
-function verdict({ wallYear }: Followed): string {
-  const { kind, hangsOn } = wallYear.judgement;
-  return kind === 'undecided'
-    ? `Drawn with figures halfway between their bounds; with other figures the answer turns. It hangs on ${hangsOn.join(', ')}.`
-    : '';
 }
 
 /** A limit with where it comes from. */

@@ -115,7 +115,11 @@ export function drawYear(subject: DrawingSubject): string {
     const table = planesTable(found, rows);
     drawTable(sheet, table, COLUMNS, heading(sheet, sheet.bottom + 2, table.caption) + 0.6);
   }
-  drawSmallPrint(sheet, heading(sheet, sheet.bottom + 2, 'Assumed and left out') + 0.4, smallPrint(found));
+  drawSmallPrint(
+    sheet,
+    heading(sheet, sheet.bottom + 2, 'Assumed and left out') + 0.4,
+    smallPrint(found, rows.length === 0 ? undefined : 'Limits on water are national; none holds everywhere.'),
+  );
   const view = 'Water in the wall through a year';
   drawTitleBlock(sheet, detail, view, undefined);
   const description = `${detail.title}. ${words.join(' ')} Not for construction.`;
