@@ -1,5 +1,5 @@
 /**
- * Draws the pictures of docs/pictures/ from the demo library: one of each view. With `--check` says whether those
+ * Draws the pictures of docs/pictures/ from the demo library and a wall that gathers water: one of each view. With `--check` says whether those
  * there are the same (exit status 1 when they are not). A folder on the command line takes the place of docs/.
  */
 import { mkdirSync } from 'node:fs';
@@ -10,16 +10,16 @@ const { picturesOf } = await load(`
   import { runReview } from './src/cli/run.js';
   import { drawingSubject, drawView } from './src/output/drawing/views.js';
 
-  /** Draws the wanted views of a library of details: [detail id, view] each. */
-  export async function picturesOf(folder, cwd, wanted) {
+  /** Draws the wanted views of details: [detail id, view] each. */
+  export async function picturesOf(inputs, cwd, wanted) {
     const run = await runReview({
-      inputs: [folder], cwd, packs: [], allowPacks: false, today: '2026-01-15', skipOthers: false, dependents: false,
+      inputs, cwd, packs: [], allowPacks: false, today: '2026-01-15', skipOthers: false, dependents: false,
     });
     const titles = new Map(run.review.rules.map((r) => [r.id, r.title]));
     return wanted.map(([id, view]) => {
       const reviewed = run.review.details.find((d) => d.id === id);
       const detail = reviewed === undefined ? undefined : run.detailOf(reviewed);
-      if (detail === undefined) throw new Error('The demo library has no detail "' + id + '" that can be drawn.');
+      if (detail === undefined) throw new Error('There is no detail "' + id + '" that can be drawn.');
       const results = run.review.results.filter((r) => r.documentId === id);
       return drawView(drawingSubject(detail, results, (rule) => titles.get(rule) ?? rule), view);
     });
@@ -34,10 +34,12 @@ const WANTED = [
   ['W-1', 'section-jamb'],
   ['W-6', 'section-base'],
   ['W-1', 'layers'],
+  ['M-1', 'profile'],
+  ['M-1', 'year'],
 ];
 
 const given = process.argv.slice(2);
 if (!given.includes('--check'))
   mkdirSync(path.resolve(given[0] ?? path.join(ROOT, 'docs'), 'pictures'), { recursive: true });
-const pictures = await picturesOf('fixtures/demo', ROOT, WANTED);
+const pictures = await picturesOf(['fixtures/demo', 'fixtures/moisture/cold-wood-wall.yaml'], ROOT, WANTED);
 pictures.forEach((svg, i) => put(path.join('pictures', `${WANTED[i][1]}.svg`), svg));

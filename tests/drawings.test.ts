@@ -143,18 +143,25 @@ describe('hostile text', () => {
     const evil = '</text><script>alert(1)</script><svg onload=x> & "quoted"';
     const quoted = JSON.stringify(`${evil} \u202e`);
     const subject = await subjectOf(
-      `kind: detail
+      `kind: project
+id: place
+title: place
+place: { zone: 5A }
+---
+kind: detail
 id: d
 title: ${quoted}
 wall:
-  - { id: board, material: ${quoted} }
+  - { id: board, material: ${quoted}, permeance: 10 perm, family: interior board }
 openings:
   - { id: w, roughOpening: { width: 40 in, height: 40 in, depth: 6 in } }
 work:
   - { id: p, place: sill, material: ${quoted}, family: metal flashing, ontoWall: 4 in, intoOpening: full }
 `,
     );
-    for (const { view, svg } of allViews(subject)) {
+    const views = allViews(subject);
+    expect(views.map((v) => v.view)).toEqual(expect.arrayContaining(['elevation', 'profile', 'year']));
+    for (const { view, svg } of views) {
       const elements = readXml(svg);
       expect(
         elements.map((e) => e.name),
