@@ -32,6 +32,9 @@ export function roundTicks(from: number, to: number, count: number): Ticks {
   };
 }
 
+/** An axis from zero goes on a little above its greatest value, for the same reason as `withMargin`. */
+export const HEADROOM = 1.03;
+
 /** Least and greatest of some values with a little room, so that no line runs along a frame. */
 export function withMargin(values: readonly number[]): [number, number] {
   const [least, most] = [Math.min(...values), Math.max(...values)];

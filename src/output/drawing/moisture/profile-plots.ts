@@ -6,7 +6,7 @@ import { circle, line, type Box, type Point } from '../svg.js';
 import { PEN, SIZE, type Sheet } from '../sheet.js';
 import { textWidthMm } from '../text-size.js';
 import type { Across } from './across.js';
-import { curve, plot, roundTicks, spreadAlong, withMargin, type Plot } from './plot.js';
+import { curve, HEADROOM, plot, roundTicks, spreadAlong, withMargin, type Plot } from './plot.js';
 import type { MoistureUnits, Scale } from './units.js';
 
 /** How finely saturation is followed through an air film, where temperature runs straight. */
@@ -88,7 +88,7 @@ export function drawPressures(
     { x: across.x1, pa: heldPa(air.outside) },
   ];
   const most = Math.max(...saturation.map((p) => p.pa), ...vapor.map((p) => p.pa));
-  const ticks = roundTicks(0, pressure.shown(most), 5);
+  const ticks = roundTicks(0, pressure.shown(most) * HEADROOM, 5);
   const frame = { x0: across.x0, x1: across.x1, ...box };
   const made = plot(sheet, frame, ticks, name, title);
   const on = (points: readonly { x: number; pa: number }[], scale: Scale): Point[] =>

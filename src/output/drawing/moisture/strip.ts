@@ -10,7 +10,7 @@ import { spreadAlong } from './plot.js';
 /** Narrower than this a hatch says nothing, mm on paper. */
 const HATCHED = 2;
 
-/** Thinner layers are drawn as the line of their family, mm on the wall. */
+/** Thinner sheets are drawn as the line of their family, mm on the wall. */
 const SHEET_MM = 2;
 /** A strip is short: its batts turn more often than in a section. */
 const BATT_STEP = 2.6;
@@ -25,7 +25,8 @@ const corners = (b: Box): Point[] => [
 function drawLayer(sheet: Sheet, { layer, x0, x1 }: Span, y0: number, y1: number): void {
   const { figures, thicknessMm } = layer;
   const box = { x0, y0, x1, y1 };
-  if (thicknessMm < SHEET_MM) {
+  const hatched = hatchOf(figures.layer, 'along');
+  if (thicknessMm === 0 || (thicknessMm < SHEET_MM && hatched === undefined)) {
     // Where it takes room, that is its own: as wide as it resists vapor.
     if (x1 - x0 >= HATCHED) sheet.add('light', polygon(corners(box)));
     const isFinish = figures.id !== figures.layer.id;
@@ -37,7 +38,6 @@ function drawLayer(sheet: Sheet, { layer, x0, x1 }: Span, y0: number, y1: number
     sheet.add('strip', ...strokeOf(isFinish ? 'paint' : figures.layer.family, points));
     return;
   }
-  const hatched = hatchOf(figures.layer, 'along');
   if (hatched !== undefined && x1 - x0 >= HATCHED)
     sheet.add('fill', polygon(corners(box), { fill: hatch(sheet, hatched) }));
   if (figures.layer.family === 'batt insulation') sheet.add('hatch', battCurves(box, 'y', BATT_STEP));

@@ -5,7 +5,7 @@ import type { DrawingSubject } from '../subject.js';
 import { line, polygon, type Point } from '../svg.js';
 import { wrapMm } from '../text-size.js';
 import { followed, monthName, smallPrint, type Followed } from './followed.js';
-import { curve, LINES, plot, roundTicks, withMargin } from './plot.js';
+import { curve, HEADROOM, LINES, plot, roundTicks, withMargin } from './plot.js';
 import { drawSmallPrint, drawTable, type ColumnPlace, type NumberTable } from './table.js';
 import type { Scale } from './units.js';
 import { barFill, drawBars, LIMIT_STROKE, limitLines, monthColumns } from './year-bars.js';
@@ -40,7 +40,8 @@ function drawAir(
   const [inside, outside] = [of('inside'), of('outside')];
   const all = [...inside, ...outside];
   const title = `${name === 'temperature' ? 'Air temperature' : 'Vapor pressure of the air'}, ${scale.unit}`;
-  const ticks = name === 'temperature' ? roundTicks(...withMargin(all), 4) : roundTicks(0, Math.max(...all), 4);
+  const ticks =
+    name === 'temperature' ? roundTicks(...withMargin(all), 4) : roundTicks(0, Math.max(...all) * HEADROOM, 4);
   const { y } = plot(sheet, box, ticks, `air-${name}`, title);
   const columns = monthColumns(box.x0, box.x1);
   const points = (values: readonly number[]): Point[] =>
