@@ -9,6 +9,7 @@ import { ROOT } from './support/review-folder.js';
 
 const demo = await drawables('fixtures/demo');
 const published = await drawables('fixtures/published');
+const moisture = await drawables('fixtures/moisture');
 
 /** The quantity a dimension names: `pan.ontoWall`, `window.roughOpening.width`, `board.thickness`. */
 function quantityOf(detail: Detail, name: string): Measured | undefined {
@@ -46,7 +47,7 @@ function quantityOf(detail: Detail, name: string): Measured | undefined {
 
 const isCovered = (name: string): boolean => /^[\w-]+\.[\w.]+$/.test(name);
 
-describe.each([...demo, ...published].map((d) => [d.name, d] as const))('%s', (_, { detail, subject }) => {
+describe.each([...demo, ...published, ...moisture].map((d) => [d.name, d] as const))('%s', (_, { detail, subject }) => {
   const views = allViews(subject);
 
   it('is drawn in all its views as well-formed XML', () => {
@@ -97,15 +98,42 @@ describe('the views of a detail', () => {
   const of = (id: string) => viewsOf(demo.find((d) => d.detail.id === id)!.detail);
 
   it('are sections around an opening where there is one', () => {
-    expect(of('W-1')).toEqual(['elevation', 'section-head', 'section-sill', 'section-jamb', 'layers']);
+    expect(of('W-1')).toEqual([
+      'elevation',
+      'section-head',
+      'section-sill',
+      'section-jamb',
+      'layers',
+      'profile',
+      'year',
+    ]);
   });
   it('are a section at the base where the base is described', () => {
-    expect(of('W-6')).toEqual(['elevation', 'section-base', 'layers']);
+    expect(of('W-6')).toEqual(['elevation', 'section-base', 'layers', 'profile', 'year']);
   });
   it('are refused by name when the detail has nothing to show in them', () => {
     const { subject } = demo.find((d) => d.detail.id === 'W-5')!;
     expect(() => drawView(subject, 'section-sill')).toThrow(
-      'W-5 has nothing to show in the view section-sill; its views: elevation, layers.',
+      'W-5 has nothing to show in the view section-sill; its views: elevation, layers, profile, year.',
+    );
+  });
+});
+
+describe('the views of heat and vapor', () => {
+  const subjectOfId = (id: string) => [...demo, ...published].find((d) => d.detail.id === id)!.subject;
+
+  it('are there only where the wall can be followed, and name what is missing elsewhere', () => {
+    const subject = subjectOfId('X-2');
+    expect(viewsOf(subject.detail)).not.toContain('profile');
+    for (const view of ['profile', 'year'] as const)
+      expect(() => drawView(subject, view)).toThrow(
+        `X-2 has nothing to show in the view ${view}; its views: elevation, layers. The wall is not followed through ` +
+          'the year: the finish "vinyl wall covering" has no generic permeance. Missing: wall[0].permeance.',
+      );
+  });
+  it('name the place where it is the place that is missing', () => {
+    expect(() => drawView(subjectOfId('apa-6N'), 'year')).toThrow(
+      'Missing: project.place.county, project.place.station.',
     );
   });
 });
@@ -115,18 +143,25 @@ describe('hostile text', () => {
     const evil = '</text><script>alert(1)</script><svg onload=x> & "quoted"';
     const quoted = JSON.stringify(`${evil} \u202e`);
     const subject = await subjectOf(
-      `kind: detail
+      `kind: project
+id: place
+title: place
+place: { zone: 5A }
+---
+kind: detail
 id: d
 title: ${quoted}
 wall:
-  - { id: board, material: ${quoted} }
+  - { id: board, material: ${quoted}, permeance: 10 perm, family: interior board }
 openings:
   - { id: w, roughOpening: { width: 40 in, height: 40 in, depth: 6 in } }
 work:
   - { id: p, place: sill, material: ${quoted}, family: metal flashing, ontoWall: 4 in, intoOpening: full }
 `,
     );
-    for (const { view, svg } of allViews(subject)) {
+    const views = allViews(subject);
+    expect(views.map((v) => v.view)).toEqual(expect.arrayContaining(['elevation', 'profile', 'year']));
+    for (const { view, svg } of views) {
       const elements = readXml(svg);
       expect(
         elements.map((e) => e.name),
@@ -155,10 +190,24 @@ describe('golden drawings', () => {
     'section-jamb': 'W-1',
     'section-base': 'W-6',
     layers: 'W-1',
+    profile: 'M-1',
+    year: 'M-2',
   };
+  const all = [...demo, ...moisture];
   // `npx vitest run tests/drawings.test.ts -u` writes them anew; look at each before committing it.
   it.each(VIEWS)('%s', async (view) => {
-    const { subject } = demo.find((d) => d.detail.id === shown[view])!;
+    const { subject } = all.find((d) => d.detail.id === shown[view])!;
     await expect(drawView(subject, view)).toMatchFileSnapshot(path.join(GOLDEN, `${shown[view]}.${view}.svg`));
+  });
+  // SI and US, dry and wet, thick beside thin, a limit out of sight: each is another layout.
+  it.each([
+    ['M-2', 'profile'],
+    ['M-3', 'profile'],
+    ['M-4', 'profile'],
+    ['M-4', 'year'],
+    ['W-1', 'year'],
+  ] as const)('%s %s', async (id, view) => {
+    const { subject } = all.find((d) => d.detail.id === id)!;
+    await expect(drawView(subject, view)).toMatchFileSnapshot(path.join(GOLDEN, `${id}.${view}.svg`));
   });
 });

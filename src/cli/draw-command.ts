@@ -5,7 +5,7 @@ import { isDay, localDate } from './day.js';
 import { runReview } from './run.js';
 import { writeFileSafely } from './write-file.js';
 import type { Detail, Opening } from '../model/types.js';
-import { drawingSubject, drawView, VIEWS, viewsOf } from '../output/drawing/views.js';
+import { drawingSubject, drawView, VIEWS, whyNotShown, type View } from '../output/drawing/views.js';
 
 const valueOf = (given: readonly Token[], name: string): string | undefined =>
   given.findLast((t) => t.name === name)?.value;
@@ -22,12 +22,23 @@ function chosenOpening(detail: Detail, id: string | undefined): Opening | undefi
   return found;
 }
 
+/** The month of the profile: a number from 1 to 12. */
+function chosenMonth(text: string | undefined, view: View): number | undefined {
+  if (text === undefined) return undefined;
+  if (view !== 'profile') throw new UsageError(`--month belongs to --view profile, not to --view ${view}.`);
+  const month = Number(text);
+  if (!/^\d{1,2}$/.test(text) || month < 1 || month > 12)
+    throw new UsageError(`--month is a number from 1 (January) to 12 (December), not "${text}".`);
+  return month;
+}
+
 /** @returns the exit status: 0, or 2 when there was nothing to draw */
 export async function drawCommand(argv: readonly string[]): Promise<number> {
   const { given, rest } = readArguments(argv, {
     view: { type: 'string' },
     detail: { type: 'string' },
     opening: { type: 'string' },
+    month: { type: 'string' },
     output: { type: 'string' },
     pack: { type: 'string', multiple: true },
     'allow-packs': { type: 'boolean' },
@@ -37,6 +48,7 @@ export async function drawCommand(argv: readonly string[]): Promise<number> {
   if (file === undefined || more.length > 0)
     throw new UsageError('Name one file that holds the detail: lapwright draw DETAIL. See lapwright help draw.');
   const view = oneOf(given, 'view', VIEWS, 'elevation');
+  const month = chosenMonth(valueOf(given, 'month'), view);
   const date = valueOf(given, 'date');
   if (date !== undefined && !isDay(date)) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
   const run = await runReview({
@@ -58,14 +70,13 @@ export async function drawCommand(argv: readonly string[]): Promise<number> {
     );
     return 2;
   }
-  const available = viewsOf(detail);
-  if (!available.includes(view))
-    throw new UsageError(`"${detail.id}" has nothing to show in the view ${view}; its views: ${available.join(', ')}.`);
+  const why = whyNotShown(detail, view);
+  if (why !== undefined) throw new UsageError(`"${detail.id}" ${why}`);
   const opening = chosenOpening(detail, valueOf(given, 'opening'));
   const titles = new Map(run.review.rules.map((r) => [r.id, r.title]));
   const results = run.review.results.filter((r) => r.documentId === reviewed.id);
   const subject = drawingSubject(detail, results, (id) => titles.get(id) ?? id);
-  const svg = drawView(subject, view, opening);
+  const svg = drawView(subject, view, { opening, month });
   const output = valueOf(given, 'output');
   if (output === undefined) process.stdout.write(svg);
   else await writeFileSafely(output, svg);

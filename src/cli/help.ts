@@ -85,9 +85,11 @@ ${CAUTION}
 DETAIL is the file that holds the detail.
 
 Options:
-  --view NAME        elevation (default), section-head, section-sill, section-jamb, section-base or layers
+  --view NAME        elevation (default), section-head, section-sill, section-jamb, section-base, layers,
+                     profile (heat and vapor through the wall) or year (water in the wall by month)
   --detail ID        which detail, when the file holds several
   --opening ID       which opening is cut and dimensioned, when the detail has several (default: the first)
+  --month NUMBER     month of the profile, 1 to 12 (default: the one in which most water gathers, else the coldest)
   --output FILE      write to FILE instead of standard output
   --pack PATH        also run the rules of a folder or an installed package; may be given several times
   --allow-packs      also run the packs that the settings of the library name

@@ -70,26 +70,40 @@ export function heldPa(air: Air, formula?: SaturationFormula): number {
   return Math.min(air.vaporPressurePa, saturationPressurePa(air.temperatureC, formula));
 }
 
+/**
+ * Vapor pressure at the two surfaces and saturation pressure at the planes between, Pa, of one steady state.
+ *
+ * @returns with the surfaces that are wet, where the air beside them reaches saturation
+ */
+export function ceilingOf(
+  section: Section,
+  surfaces: Surfaces,
+  { inside, outside }: MonthOfAir,
+  formula?: SaturationFormula,
+): Pick<MonthOfCeilings, 'ceilingPa' | 'wetSurface'> {
+  const ceilingPa = saturationsPa(section, surfaces, inside.temperatureC, outside.temperatureC, formula);
+  const last = ceilingPa.length - 1;
+  const [insidePa, outsidePa] = [heldPa(inside, formula), heldPa(outside, formula)];
+  const insideWet = insidePa > (ceilingPa[0] as number);
+  const outsideWet = outsidePa > (ceilingPa[last] as number);
+  // A wet surface holds the pressure at saturation; what runs off it never enters the wall.
+  ceilingPa[0] = Math.min(ceilingPa[0] as number, insidePa);
+  ceilingPa[last] = Math.min(ceilingPa[last] as number, outsidePa);
+  return {
+    ceilingPa,
+    ...(insideWet || outsideWet
+      ? { wetSurface: insideWet && outsideWet ? 'both' : insideWet ? 'inside' : 'outside' }
+      : {}),
+  };
+}
+
 /** Pressure at the surfaces and saturation between, for each month. */
 function ceilings(section: Section, year: readonly MonthOfAir[], options: YearOptions): MonthOfCeilings[] {
   const surfaces = options.surfaces ?? SURFACE_RESISTANCES.interstitial;
-  return year.map(({ inside, outside }, m) => {
-    const ceilingPa = saturationsPa(section, surfaces, inside.temperatureC, outside.temperatureC, options.formula);
-    const last = ceilingPa.length - 1;
-    const [insidePa, outsidePa] = [inside, outside].map((air) => heldPa(air, options.formula)) as [number, number];
-    const insideWet = insidePa > (ceilingPa[0] as number);
-    const outsideWet = outsidePa > (ceilingPa[last] as number);
-    // A wet surface holds the pressure at saturation; what runs off it never enters the wall.
-    ceilingPa[0] = Math.min(ceilingPa[0] as number, insidePa);
-    ceilingPa[last] = Math.min(ceilingPa[last] as number, outsidePa);
-    return {
-      ceilingPa,
-      seconds: (MONTH_DAYS[m] as number) * SECONDS_PER_DAY,
-      ...(insideWet || outsideWet
-        ? { wetSurface: insideWet && outsideWet ? 'both' : insideWet ? 'inside' : 'outside' }
-        : {}),
-    };
-  });
+  return year.map((air, m) => ({
+    ...ceilingOf(section, surfaces, air, options.formula),
+    seconds: (MONTH_DAYS[m] as number) * SECONDS_PER_DAY,
+  }));
 }
 
 interface Run {

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { DATE, DEMO, lapwright, scratch } from '../support/command.js';
+import { DATE, DEMO, lapwright, ROOT, scratch } from '../support/command.js';
 
 const WINDOW = path.join(DEMO, 'details/W-1-flanged-window.yaml');
 const draw = (...args: string[]) => lapwright(['draw', '--date', DATE, ...args]);
@@ -57,6 +57,33 @@ describe('choosing what to draw', () => {
     expect((await draw(file, '--view', 'section-head')).out).toContain('at the head of left');
     expect((await draw(file, '--view', 'section-head', '--opening', 'right')).out).toContain('at the head of right');
     expect((await draw(file, '--opening', 'rigth')).err).toContain('did you mean "right"?');
+  });
+});
+
+describe('drawing heat and vapor', () => {
+  const COLD = path.join(ROOT, 'fixtures/moisture/cold-wood-wall.yaml');
+  it('draws the month that decides, or the one that is asked for', async () => {
+    expect((await draw(COLD, '--view', 'profile')).out).toContain('Heat and vapor through the wall in January');
+    const march = await draw(COLD, '--view', 'profile', '--month', '3');
+    expect([march.status, march.err]).toEqual([0, '']);
+    expect(march.out).toContain('Heat and vapor through the wall in March');
+  });
+  it('draws the year', async () => {
+    expect((await draw(COLD, '--view', 'year')).out).toContain('Water in the wall through a year');
+  });
+  it('says why a wall is not followed and what is missing, exit status 2', async () => {
+    const { status, out, err } = await draw(path.join(DEMO, 'returned/X-2-penetrations.yaml'), '--view', 'year');
+    expect([status, out]).toEqual([2, '']);
+    expect(err).toContain('the finish "vinyl wall covering" has no generic permeance. Missing: wall[0].permeance.');
+  });
+  it.each([
+    ['13', 'profile', '--month is a number from 1 (January) to 12 (December), not "13".'],
+    ['May', 'profile', '--month is a number from 1 (January) to 12 (December), not "May".'],
+    ['3', 'year', '--month belongs to --view profile, not to --view year.'],
+  ])('refuses month %s of view %s', async (month, view, sentence) => {
+    const { status, err } = await draw(COLD, '--view', view, '--month', month);
+    expect(status).toBe(2);
+    expect(err).toContain(sentence);
   });
 });
 

@@ -120,12 +120,16 @@ export function hatchOf(
   return BY_FAMILY[layer.family];
 }
 
-/** The curves of a batt: a soft zigzag across its thickness. */
-export function battCurves(box: Box, along: 'x' | 'y'): string {
+/**
+ * The curves of a batt: a soft zigzag across its thickness.
+ *
+ * @param stepMm from one turn to the next, mm on paper; follows from the thickness unless given
+ */
+export function battCurves(box: Box, along: 'x' | 'y', stepMm?: number): string {
   const [a0, a1, t0, t1] = along === 'y' ? [box.y0, box.y1, box.x0, box.x1] : [box.x0, box.x1, box.y0, box.y1];
   const inset = (t1 - t0) * 0.08;
   const [low, high] = [t0 + inset, t1 - inset];
-  const turns = Math.max(2, Math.round((a1 - a0) / Math.max(1.6, (t1 - t0) * 0.15)));
+  const turns = Math.max(2, Math.round((a1 - a0) / (stepMm ?? Math.max(1.6, (t1 - t0) * 0.15))));
   const step = (a1 - a0) / turns;
   const at = (a: number, t: number): string => (along === 'y' ? `${num(t)} ${num(a)}` : `${num(a)} ${num(t)}`);
   let d = `M${at(a0, low)}`;

@@ -11,12 +11,12 @@ import type { Detail } from '../../model/types.js';
 
 /** Drawings fit across a sheet of A4 with the margin a printer keeps. */
 export const PAGE = { width: 200, margin: 4 } as const;
-const INNER = { x0: PAGE.margin, x1: PAGE.width - PAGE.margin } as const;
+export const INNER = { x0: PAGE.margin, x1: PAGE.width - PAGE.margin } as const;
 
 const row = SIZE.text * LINE_HEIGHT;
 
 /** A heading over a part of the page. @returns the baseline for what follows */
-function heading(sheet: Sheet, y: number, text: string): number {
+export function heading(sheet: Sheet, y: number, text: string): number {
   sheet.text([INNER.x0, y + 3], text, { bold: true });
   sheet.add('light', line([INNER.x0, y + 4], [INNER.x1, y + 4]));
   return y + 4 + row;

@@ -53,6 +53,10 @@ const STEPS: Record<System, readonly number[]> = {
   SI: [10, 20, 50, 100, 200, 500, 1000, 2000],
 };
 
+/** Least length of a step and most of the bar, mm on paper. */
+const LEAST_STEP = 13;
+const MOST_BAR = 52;
+
 /**
  * A bar of two steps with its numbers. Holds when the drawing is printed at any size, as the words do not.
  *
@@ -60,7 +64,10 @@ const STEPS: Record<System, readonly number[]> = {
  */
 export function scaleBar(sheet: Sheet, x: number, y: number, divisor: number, system: System): number {
   const steps = STEPS[system];
-  const stepMm = steps.find((s) => s / divisor >= 13) ?? Math.max(...steps);
+  const wide = steps.findIndex((s) => s / divisor >= LEAST_STEP);
+  const found = steps[wide] ?? Math.max(...steps);
+  // Steps can be two and a half times the one before: rather a short bar than one that leaves the sheet.
+  const stepMm = (2 * found) / divisor > MOST_BAR ? (steps[wide - 1] ?? found) : found;
   const step = stepMm / divisor;
   const bar = (k: number, fill: string): string =>
     polygon(

@@ -37,6 +37,8 @@ describe('the drawings of a detail on the page', () => {
       'Section at the sill',
       'Section at the jamb',
       'Layers from outside to inside',
+      'Heat and vapor through the wall',
+      'Water in the wall through a year',
     ]);
     expect(drawn(demo, 'N-3').drawings.map((d) => d.title)).toContain('Section at the base');
   });
@@ -47,7 +49,7 @@ describe('the drawings of a detail on the page', () => {
     });
     const { drawings, notDrawn } = drawn(demo, 'X-1');
     spy.mockRestore();
-    expect(drawings).toHaveLength(4);
+    expect(drawings).toHaveLength(6);
     expect(notDrawn).toEqual(['Not drawn: Layers from outside to inside. no room']);
   });
 
@@ -138,6 +140,24 @@ describe('a drawing as part of the page', () => {
         `Finding ${number}, ${group.findings[number - 1]!.level}: ${group.findings[number - 1]!.message}`,
       );
     }
+  });
+
+  test('has its numbers beside it in a table, where it is made of them', () => {
+    const { group, drawings } = drawn(demo, 'W-1');
+    const profile = drawings.find((d) => d.title === 'Heat and vapor through the wall')!;
+    const year = drawings.find((d) => d.title === 'Water in the wall through a year')!;
+    expect(drawings.filter((d) => d.numbers !== undefined)).toEqual([profile, year]);
+    // Indoor air, the film inside, five layers and the finish of one, the film outside.
+    expect(profile.numbers?.rows.map((r) => r[0])).toEqual(['', '', '1', '2', '3', '4', '5', '6', '']);
+    expect(year.numbers?.rows.map((r) => r[0])).toHaveLength(12);
+    for (const row of [...profile.numbers!.rows, ...year.numbers!.rows])
+      for (const cell of row) expect(cell).not.toMatch(/NaN|undefined|no value/);
+    const page = toHtml(figure(profile, { detail: 1, view: 6, open: false }, group.findings), {
+      allowDangerousHtml: true,
+    });
+    expect(page).toContain('<summary>The same in numbers</summary>');
+    for (const cell of profile.numbers!.rows[3]!) expect(page).toContain(`<td>${cell}</td>`);
+    expect(page).toMatch(/^<details id="[^"]+" class="view"><summary>Heat and vapor/);
   });
 
   test('has scale bar and drawing in one picture, so that they never differ in scale', () => {

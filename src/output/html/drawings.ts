@@ -2,7 +2,8 @@
 import type { Detail, Opening } from '../../model/types.js';
 import type { Result } from '../../engine/result.js';
 import type { DrawingSubject } from '../drawing/subject.js';
-import { drawingSubject, drawView, viewsOf, type View } from '../drawing/views.js';
+import type { NumberTable } from '../drawing/moisture/table.js';
+import { drawingSubject, drawView, numbersOf, viewsOf, type View } from '../drawing/views.js';
 import { sheetParts, type SheetParts, type WaterLine } from './sheet-parts.js';
 import { waysOnFace, waysOverPan, type Ways } from './ways.js';
 
@@ -14,6 +15,8 @@ export interface Drawing {
   readonly parts: SheetParts;
   /** Lines of water on the path of a finding, by its number. */
   readonly waysOf: Ways;
+  /** Of a drawing that is made of numbers: they, for readers who do not see it. */
+  readonly numbers?: NumberTable;
 }
 
 const TITLE: Record<View, string> = {
@@ -23,6 +26,8 @@ const TITLE: Record<View, string> = {
   'section-jamb': 'Section at the jamb',
   'section-base': 'Section at the base',
   layers: 'Layers from outside to inside',
+  profile: 'Heat and vapor through the wall',
+  year: 'Water in the wall through a year',
 };
 /** Views that cut one opening: drawn for each. */
 const AT_OPENING: readonly View[] = ['section-head', 'section-sill', 'section-jamb'];
@@ -68,9 +73,16 @@ export function drawingsFor(
     const subject = drawingSubject(detail, findings, titleOf);
     for (const { view, opening, title } of eachView(detail))
       attempt(title, () => {
-        const svg = drawView(subject, view, opening);
+        const svg = drawView(subject, view, { opening });
         const parts = sheetParts(svg);
-        drawings.push({ title, svg, parts, waysOf: waysOf(view, opening, parts.waterLines, subject) });
+        const numbers = numbersOf(subject, view);
+        drawings.push({
+          title,
+          svg,
+          parts,
+          waysOf: waysOf(view, opening, parts.waterLines, subject),
+          ...(numbers === undefined ? {} : { numbers }),
+        });
       });
   });
   return { drawings, notDrawn };

@@ -3,6 +3,7 @@ import type { Element } from 'hast';
 import { FINDING_SIZE } from '../drawing/marks.js';
 import { element as svgElement, escapeXml, num, pathData } from '../drawing/svg.js';
 import type { Result } from '../../engine/result.js';
+import type { NumberTable } from '../drawing/moisture/table.js';
 import { oneLine } from '../escape.js';
 import type { Drawing } from './drawings.js';
 import type { SheetParts } from './sheet-parts.js';
@@ -98,6 +99,24 @@ function overlay(drawing: Drawing, place: FigurePlace, findings: readonly Result
   );
 }
 
+/** The numbers a drawing is made of, as a table that is folded away. */
+function numbersTable({ caption, head, rows }: NumberTable): Element {
+  const cell = (name: 'th' | 'td', words: string, scope?: 'col'): Element =>
+    element(name, scope === undefined ? {} : { scope }, text(oneLine(words)));
+  return element(
+    'details',
+    { className: ['numbers'] },
+    element('summary', {}, text('The same in numbers')),
+    element(
+      'table',
+      {},
+      element('caption', {}, text(oneLine(caption))),
+      element('thead', {}, element('tr', {}, ...head.map((words) => cell('th', words, 'col')))),
+      element('tbody', {}, ...rows.map((row) => element('tr', {}, ...row.map((words) => cell('td', words))))),
+    ),
+  );
+}
+
 /** @param findings of the detail, in the order of their numbers */
 export function figure(drawing: Drawing, place: FigurePlace, findings: readonly Result[]): Element {
   const name = viewName(place.detail, place.view);
@@ -108,5 +127,6 @@ export function figure(drawing: Drawing, place: FigurePlace, findings: readonly 
     { id: name, className: ['view'], ...(place.open ? { open: true } : {}) },
     element('summary', {}, text(`${oneLine(drawing.title)}${count}`)),
     element('div', { className: ['sheet'] }, markup(sheet(drawing, name)), markup(overlay(drawing, place, findings))),
+    ...(drawing.numbers === undefined ? [] : [numbersTable(drawing.numbers)]),
   );
 }

@@ -48,6 +48,10 @@ summary h2{display:inline-block;margin:0;padding:0;border:0}
 .view{border-bottom:1px solid var(--faint)}
 .paper{display:block;width:100%;height:auto}
 .sheet{position:relative}
+.numbers{overflow-x:auto;margin:0 0 .6rem}
+.numbers summary{font-weight:400}
+.numbers caption{text-align:left;padding:.2rem 0}
+.numbers td,.numbers th{padding-right:.7rem;font-size:.9em}
 .overlay{position:absolute;inset:0;width:100%;height:100%}
 .hit{fill:transparent}
 .ring,.rim{fill:none;opacity:var(--chosen,0)}
@@ -109,7 +113,7 @@ details.view::details-content,details.fold::details-content{content-visibility:v
 .view{border:0;break-inside:avoid;margin-bottom:8pt}
 .view summary,.fold summary{list-style:none;padding:2pt 0}
 .fold,.fold summary h2{margin-top:8pt}
-.quiet:not([open]){display:none}
+.quiet:not([open]),.numbers:not([open]){display:none}
 .paper{max-height:205mm}
 }
 @page{size:auto;margin:20mm 15mm 18mm;@top-left{font:8pt sans-serif;color:#444}@top-right{font:8pt sans-serif;color:#444}@bottom-left{font:8pt sans-serif;color:#444}@bottom-right{font:8pt sans-serif;color:#444}}
