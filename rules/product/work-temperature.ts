@@ -26,29 +26,33 @@ export default defineRule({
   sources: [DATA, HABIT],
   *review({ detail }) {
     const { workMinC: coldest, workMaxC: warmest } = detail.project ?? {};
+    // The weather holds for all details of a project: it is told once, with the limit of the product.
     for (const { product } of productsUsed(detail, () => true)) {
       const ends: readonly (readonly ['at least' | 'at most', Measured | undefined, Measured | undefined, string])[] = [
         ['at least', coldest, product.temperatureMinC, 'min'],
         ['at most', warmest, product.temperatureMaxC, 'max'],
       ];
-      for (const [comparison, expected, bound, field] of ends) {
-        if (bound === undefined) continue;
+      const open = ends.flatMap(([comparison, expected, bound, field]) =>
+        bound === undefined || expected !== undefined ? [] : [{ comparison, bound, field }],
+      );
+      const [first] = open;
+      if (first !== undefined) {
+        const asked = open.map((o) => `${o.comparison} ${o.bound.text}`).join(' and ');
+        yield {
+          kind: 'open',
+          message: `"${product.id}" is put on at ${asked}, and how ${open.map((o) => (o.field === 'min' ? 'cold' : 'warm')).join(' and ')} it gets while the work goes on is not said; state "siteConditions: { temperature: { ${open.map((o) => `${o.field}: ...`).join(', ')} } }" in the project.`,
+          at: first.bound.at,
+          subject: `temperature for ${product.id}`,
+          required: asked,
+          missing: open.map((o) => `project.siteConditions.temperature.${o.field}`),
+          sources: [{ ...DATA, citation: `product data of ${product.id}`, at: first.bound.at }, HABIT],
+        };
+      }
+      for (const [comparison, expected, bound] of ends) {
+        if (bound === undefined || expected === undefined) continue;
         const isCold = comparison === 'at least';
-        // The weather holds for all details of a project: it is told once, with the limit of the product.
         const subject = `${isCold ? 'lowest' : 'highest'} temperature for ${product.id}`;
         const source = { ...DATA, citation: `product data of ${product.id}`, at: bound.at };
-        if (expected === undefined) {
-          yield {
-            kind: 'open',
-            message: `"${product.id}" asks for ${comparison} ${bound.text}, and how ${isCold ? 'cold' : 'warm'} it gets while the work goes on is not said; state "siteConditions: { temperature: { ${field}: ... } }" in the project.`,
-            at: bound.at,
-            subject,
-            required: `${comparison} ${bound.text}`,
-            missing: [`project.siteConditions.temperature.${field}`],
-            sources: [source, HABIT],
-          };
-          continue;
-        }
         yield againstLimit({
           subject,
           at: bound.at,
