@@ -62,6 +62,18 @@ describe('changes by meaning', () => {
     ]);
   });
 
+  it('a collar of one pipe is not the collar of another, alike as they are', () => {
+    const collar = (id: string, pipe: string): string =>
+      `  - { id: ${id}, place: penetration, of: ${pipe}, product: flashing, extends: 3 in, wetFilm: 15 mil, wait: 1 h }\n`;
+    const pipes =
+      'penetrations:\n  - { id: a, at: { right: 1 in, up: 2 in }, diameter: 1 in }\n  - { id: b, at: { right: 9 in, up: 2 in }, diameter: 1 in }\n';
+    expect(
+      told(detail(BOARD, collar('one', 'a'), pipes), detail(BOARD, collar('two', 'b'), pipes)).map(
+        (text) => text.split(':')[0],
+      ),
+    ).toEqual(['added work/two', 'removed work/one']);
+  });
+
   it('a new id is told once, and not again wherever it is referred to', () => {
     const work = '  - { id: finish, place: interior face, layer: board }\n';
     const renamed = detail(BOARD.replace('id: board', 'id: lining'), work.replace('layer: board', 'layer: lining'));
