@@ -2,7 +2,7 @@
  * The way through Lapwright: documents are read, a detail is typed, its wall face derived, every rule asked,
  * deviations applied, results ordered. Each arrow is one call below.
  */
-import { applyDeviations } from './deviations.js';
+import { applyDeviations, type DeviationUse } from './deviations.js';
 import { fingerprintOf } from './fingerprint.js';
 import { FinishedResult, Fingerprints } from './finished-result.js';
 import { levelFor } from './levels.js';
@@ -18,7 +18,7 @@ import { buildFace } from '../geometry/face.js';
 import { outsideTheWall } from '../geometry/outside.js';
 import type { WallFace } from '../geometry/types.js';
 import { buildDetail, type Reach } from '../model/detail.js';
-import type { Detail } from '../model/types.js';
+import type { Detail, Deviation } from '../model/types.js';
 import { spanOfLocus } from '../reading/locus.js';
 import type { ReadDocument, ReadingProblem } from '../reading/types.js';
 
@@ -36,6 +36,8 @@ export interface DetailReview extends DetailRequirements {
   readonly title: string;
   readonly results: readonly Result[];
   readonly notifications: readonly Notification[];
+  /** What each declared deviation covers; those that cover nothing are not in it. */
+  readonly deviationUses: ReadonlyMap<Deviation, DeviationUse>;
 }
 
 const OWN_LEVEL = new Map<string, Level>(OWN_RULES.map((r) => [r.id, r.level]));
@@ -141,15 +143,23 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
       });
     }
   }
-  for (const { ruleId, outcome } of applyDeviations(results, detail.deviations, options.today, ran)) {
+  const { outcomes, uses } = applyDeviations(results, detail.deviations, options.today, ran);
+  for (const { ruleId, outcome } of outcomes) {
     results.push(finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, fingerprints));
   }
   const summary = ledger.summary();
-  return { documentId: detail.id, title: detail.title, results: inOrder(results), notifications, ...summary };
+  return {
+    documentId: detail.id,
+    title: detail.title,
+    results: inOrder(results),
+    notifications,
+    deviationUses: uses,
+    ...summary,
+  };
 }
 
-/** A finding of the engine's own, at the level of its rule unless the settings say another; none when they say off. */
-function ownResult(
+/** A result of one of the engine's own rules, at the level of its rule unless the settings say another; none when they say off. */
+export function ownResult(
   ruleId: string,
   outcome: Outcome,
   documentId: string,
@@ -177,7 +187,11 @@ export function resultsOfRequirements(
   );
 }
 
-const NO_REQUIREMENTS: DetailRequirements = { requirementsHeld: [], clashes: [] };
+const NOTHING_HELD: DetailRequirements & Pick<DetailReview, 'deviationUses'> = {
+  requirementsHeld: [],
+  clashes: [],
+  deviationUses: new Map(),
+};
 
 /** Reads, types and reviews one detail document. */
 export function reviewDocument(
@@ -193,7 +207,7 @@ export function reviewDocument(
       title: document.id,
       results: problems.map((p) => resultOfProblem(p, document.id)).sort(compareResults),
       notifications: [],
-      ...NO_REQUIREMENTS,
+      ...NOTHING_HELD,
     };
   }
   const face = buildFace(detail);
@@ -208,7 +222,7 @@ export function reviewDocument(
       title: detail.title,
       results: inOrder(results),
       notifications: [],
-      ...NO_REQUIREMENTS,
+      ...NOTHING_HELD,
     };
   }
   return reviewDetail(detail, options, face);

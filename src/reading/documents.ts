@@ -170,7 +170,8 @@ class Collected {
         this.#problem(code, message, spanOf(path, part));
     }
     if (this.problems.length > before) return;
-    const id = typeof data['id'] === 'string' && data['id'] !== '' ? data['id'] : this.file.uri;
+    const name = data[kind === 'submittal' ? 'number' : 'id'];
+    const id = typeof name === 'string' && name !== '' ? name : this.file.uri;
     this.documents.push({ kind, id, file: this.file, data: whole, spanOf });
   }
 
