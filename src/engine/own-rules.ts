@@ -40,7 +40,7 @@ export const OWN_RULES: readonly OwnRule[] = [
     'Deviation without effect',
     'note',
     'Every declared deviation covers a finding.',
-    'Nothing in the detail breaks the rule that the entry names. Left in place it would hide a later mistake.',
+    'Nothing breaks the rule or the paragraph that the entry names. Left in place it would hide a later mistake.',
   ),
   own(
     'document/circular-reference',

@@ -19,9 +19,20 @@ const standardsIn = (text: string): string[] => text.match(STANDARD) ?? [];
 /** `"Product data LF-1"`, with the submittal it was sent with. */
 const named = ({ title }: SubmittedItem): string => `"${title.value}"`;
 
-/** `test reports (each membrane)`. */
-export const wanted = ({ item, of }: RequiredSubmittal): string =>
-  of === undefined ? item.value : `${item.value} (${of.value})`;
+/** Of these there is one. */
+const SINGLE: ReadonlySet<SubmittalItem> = new Set<SubmittalItem>([
+  'mock-up',
+  'field quality plan',
+  'compatibility statement',
+  'warranty',
+  'schedule',
+]);
+
+/** `test reports (each membrane)`, `a field quality plan`. */
+function wanted({ item, of }: RequiredSubmittal): string {
+  const what = SINGLE.has(item.value) ? `a ${item.value}` : item.value;
+  return of === undefined ? what : `${what} (${of.value})`;
+}
 
 /** Products that a requirement is about, when it names one by its id or its family; else nobody can tell from here. */
 function productsAsked({ of }: RequiredSubmittal, { products }: SubmittalSubject): readonly string[] | undefined {

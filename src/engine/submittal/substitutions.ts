@@ -131,9 +131,9 @@ export function substitutionItems(subject: SubmittalSubject): DeclaredItem[] {
     const uses = usesOf(s.proposed.value, subject);
     const paragraph = s.paragraph === undefined ? '' : ` (${s.paragraph.value})`;
     const contract = [
-      ...(s.cost === undefined ? [] : [`cost: ${s.cost.value}`]),
-      ...(s.time === undefined ? [] : [`time: ${s.time.value}`]),
-    ].join('; ');
+      ...(s.cost === undefined ? [] : [`Cost: ${s.cost.value}.`]),
+      ...(s.time === undefined ? [] : [`Time: ${s.time.value}.`]),
+    ].join(' ');
     const effect = [s.effect?.value, contract].filter((part) => part !== undefined && part !== '').join(' ');
     return {
       type: 'substitution',
