@@ -124,7 +124,7 @@ function sentIn(review: Review, submittals: readonly ReviewedSubmittal[]): RootC
     heading(2, joint('What was checked')),
     paragraph(
       joint(
-        `${plural(review.details.length, 'detail')}${open === 0 ? '' : `; ${plural(open, 'question')} kept something from being checked (see Questions)`}. ${contents.length === 0 ? 'The submittal lists no contents.' : unseen}`,
+        `${plural(review.details.length, 'detail')}${open === 0 ? '' : `; ${plural(open, 'check')} could not be made (see ${QUESTIONS})`}. ${contents.length === 0 ? 'The submittal lists no contents.' : unseen}`,
       ),
     ),
     ...(contents.length === 0 ? [] : [table([head, ...rows])]),
