@@ -126,16 +126,20 @@ export default defineRule({
           correct: (required) => `Slope the pan ${required} to the exterior.`,
           missing: ['a specification requirement for "sill slope"'],
         });
-      } else if (asked?.source.provenance === 'project document') {
+      } else {
+        // A guide may ask for more than the documents do; what they ask for is missing all the same.
+        const stated = asked && [asked, ...asked.others].find((l) => l.source.provenance === 'project document');
+        if (stated === undefined) continue;
+        const required = stated.asks ?? `at least ${stated.text}`;
         yield {
           kind: 'fail',
-          message: `The pan "${pan.id}" of "${opening.id}" declares no slope; at least ${asked.text} is required (${asked.source.citation}).`,
+          message: `The pan "${pan.id}" of "${opening.id}" declares no slope; ${required} is required (${stated.source.citation}).`,
           at: slope?.at ?? pan.at,
           subject: `slope of the pan of ${opening.id}`,
-          required: `at least ${asked.text}`,
+          required,
           provided: 'none',
-          correct: `Slope the pan at least ${asked.text} to the exterior ("slope").`,
-          sources: [asked.source],
+          correct: `Slope the pan ${required} to the exterior ("slope").`,
+          sources: [stated.source],
         };
       }
     }

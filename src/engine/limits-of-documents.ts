@@ -68,7 +68,7 @@ const ROUNDING = 1e-9;
 
 /** What stands on each end, and what gave way there. */
 interface End {
-  standing: OfferedLimit[];
+  standing: readonly OfferedLimit[];
   readonly overruled: OfferedLimit[];
 }
 
@@ -76,7 +76,9 @@ interface End {
 function endIn(comparison: LimitQuery['comparison'], limits: readonly OfferedLimit[], order?: GoesBefore): End {
   const sign = comparison === 'at least' ? -1 : 1;
   const byStrictness = (a: OfferedLimit, b: OfferedLimit): number => sign * (a.value - b.value);
-  const { standing, overruled } = partedBy(order, [...limits].sort(byStrictness));
+  const sorted = limits.length < 2 ? limits : [...limits].sort(byStrictness);
+  if (order === undefined) return { standing: sorted, overruled: [] };
+  const { standing, overruled } = partedBy(order, sorted);
   const [first] = standing;
   const stricter = overruled.filter((o) => first !== undefined && byStrictness(o, first) < 0);
   const rest = overruled.filter((o) => !stricter.includes(o));
@@ -153,10 +155,18 @@ export function governingLimit(
   return found;
 }
 
+/** What requirements ask beside this end, those that gave way left out. */
+function alsoAsked(query: LimitQuery, held: readonly Requirement[], overruled: readonly OfferedLimit[]): Allowed[] {
+  return held
+    .filter((r) => !overruled.some(({ source }) => source.requirement === r))
+    .flatMap((r) => besides(r, query));
+}
+
 function strictest(detail: Detail, query: LimitQuery, held: readonly Requirement[]): Limit | undefined {
   const { comparison } = query;
   const opposite = comparison === 'at least' ? 'at most' : 'at least';
-  const documents = [...held.flatMap((r) => endOf(r, comparison)), ...ofProduct(query)];
+  const ofSheet = ofProduct(query);
+  const documents = held.length === 0 ? ofSheet : [...held.flatMap((r) => endOf(r, comparison)), ...ofSheet];
   const against = [...held.flatMap((r) => endOf(r, opposite)), ...ofProduct({ ...query, comparison: opposite })];
   // A habit gives way to what the documents ask on the same end, and to what they exclude on the other.
   const yields = (o: OfferedLimit): boolean =>
@@ -170,9 +180,8 @@ function strictest(detail: Detail, query: LimitQuery, held: readonly Requirement
   const conflict = conflictOf(query, here, there, order);
   const [first, ...others] = here.standing;
   if (first === undefined) return undefined;
-  const gone = new Set([...here.overruled, ...there.overruled].map((o) => o.source.requirement));
-  const also = held.filter((r) => !gone.has(r)).flatMap((r) => besides(r, query));
-  const list = conflict === undefined ? excludedList(query, here, there, also) : undefined;
+  const also = held.length === 0 ? [] : alsoAsked(query, held, [...here.overruled, ...there.overruled]);
+  const list = conflict === undefined && also.length > 0 ? excludedList(query, here, there, also) : undefined;
   const clash = conflict ?? (list && { value: NaN, text: list.asks, asks: list.asks, source: list.source });
   return {
     value: first.value,

@@ -43,6 +43,13 @@ export const OWN_RULES: readonly OwnRule[] = [
     'Nothing breaks the rule or the paragraph that the entry names. Left in place it would hide a later mistake.',
   ),
   own(
+    'document/circular-precedence',
+    'Circular order of precedence',
+    'error',
+    'Sources go before each other in an order, not in a circle.',
+    'Each entry under `precedence` of the project puts one source before another. The entries in the message close a circle, so that none of them could govern. Take one of them out.',
+  ),
+  own(
     'document/circular-reference',
     'Circular reference',
     'error',
@@ -78,6 +85,13 @@ export const OWN_RULES: readonly OwnRule[] = [
     'Two entries or documents within reach of each other carry the same id, so a reference to it would be ambiguous.',
   ),
   own(
+    'document/repeated-paragraph',
+    'Paragraph number used twice',
+    'warning',
+    'A paragraph number names one paragraph of a section.',
+    'Two paragraphs in the text of the section carry the same number, so a citation of it is ambiguous. Number one of them anew.',
+  ),
+  own(
     'document/unknown-field',
     'Unknown field',
     'error',
@@ -90,6 +104,13 @@ export const OWN_RULES: readonly OwnRule[] = [
     'error',
     'A document says which kind it is.',
     'The kinds are `detail`, `product`, `project`, `specification`, `submittal` and `settings`.',
+  ),
+  own(
+    'document/unknown-paragraph',
+    'Paragraph not in the text',
+    'warning',
+    'A requirement cites a paragraph that the text of its section has.',
+    'The requirement stands in a Markdown file with the text of the section, and the text has no paragraph with its number. The requirement is held all the same. Correct the number, or add the paragraph.',
   ),
   own(
     'document/unknown-reference',

@@ -53,9 +53,10 @@ export class Ledger {
   }
 
   summary(): DetailRequirements {
-    const used = new Set(productsUsed(this.detail, () => true).map(({ product }) => product.id));
+    let used: Set<string> | undefined;
     const productOf = ({ product }: Requirement): RequirementOfDetail['product'] => {
       if (product === undefined) return undefined;
+      used ??= new Set(productsUsed(this.detail, () => true).map((use) => use.product.id));
       return used.has(product.value) ? 'used' : this.detail.products.has(product.value) ? 'unused' : 'unknown';
     };
     const requirementsHeld = this.detail.requirements.map((requirement): RequirementOfDetail => {

@@ -8,7 +8,7 @@
  */
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
-import type { Code, Nodes } from 'mdast';
+import type { Code, Nodes, Root } from 'mdast';
 import type { OffsetMap } from './offsets.js';
 import type { Span } from './types.js';
 
@@ -48,13 +48,27 @@ const BLOCKS_ONLY = {
 const OPENING = /^(?:`{3,}|~{3,})[ \t]*\S+[ \t]+(\S+)/;
 
 /**
+ * The blocks of a Markdown text as a tree, without what stands inside of paragraphs.
+ *
+ * @param tables also read tables, as GitHub writes them; what reads them is loaded only then
+ * @see GitHub Flavored Markdown Spec 0.29, section 4.10 (tables)
+ */
+export async function markdownTree(markdown: string, tables: boolean): Promise<Root> {
+  const parser = unified().use(remarkParse).data('micromarkExtensions', [BLOCKS_ONLY]);
+  if (!tables) return parser.parse(markdown);
+  const { default: remarkGfm } = await import('remark-gfm');
+  return parser.use(remarkGfm).parse(markdown);
+}
+
+/**
  * The YAML blocks of a Markdown text, in its order.
  *
  * @param markdown text of the file
+ * @param tree what it was parsed to, when that is known
  * @returns blocks with an info string of at least two words, the first of them `yaml` or `yml`
  */
-export function yamlBlocks(markdown: string): YamlBlock[] {
-  const tree = unified().use(remarkParse).data('micromarkExtensions', [BLOCKS_ONLY]).parse(markdown);
+export function yamlBlocks(markdown: string, tree?: Root): YamlBlock[] {
+  tree ??= unified().use(remarkParse).data('micromarkExtensions', [BLOCKS_ONLY]).parse(markdown);
   const blocks: YamlBlock[] = [];
   for (const code of codeBlocks(tree)) {
     const start = code.position?.start.offset;

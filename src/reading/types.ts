@@ -63,6 +63,9 @@ export interface ReadingProblem {
     | 'repeated-id'
     | 'unknown-reference'
     | 'circular-reference'
+    | 'circular-precedence'
+    | 'unknown-paragraph'
+    | 'repeated-paragraph'
     | 'unsafe-content'
     | 'wrong-geometry';
   /** What was found, what is allowed, what to do. */
