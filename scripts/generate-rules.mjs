@@ -40,9 +40,7 @@ put(
 put(
   'pages.ts',
   `${head}export const PAGES: Readonly<Record<string, string>> = ${JSON.stringify(
-    Object.fromEntries(
-      pages.map((id) => [id, readFileSync(path.join(rulesDir, `${id}.md`), 'utf8')]),
-    ),
+    Object.fromEntries(pages.map((id) => [id, readFileSync(path.join(rulesDir, `${id}.md`), 'utf8')])),
     null,
     1,
   )};\n`,

@@ -56,6 +56,15 @@ export const HABIT: readonly Source[] = [
   { basis: 'practice', citation: 'common practice', provenance: 'common practice, no source' },
 ];
 
+/** Each finding names its own paragraph. */
+const SECTION: readonly Source[] = [
+  {
+    basis: 'specification',
+    citation: 'the paragraph of the section that asks for the item',
+    provenance: 'project document',
+  },
+];
+
 const rule = (
   id: string,
   title: string,
@@ -105,7 +114,7 @@ export const SUBMITTAL_RULES: readonly OwnRule[] = [
     'Items that the section requires',
     'error',
     'The submittal contains every item that the section asks to be submitted, for the product and by the method it asks for.',
-    HABIT,
+    SECTION,
   ),
   rule(
     'submittal/resubmission',
