@@ -27,6 +27,9 @@ function usesOf(word: string, { details }: SubmittalSubject): Use[] {
 }
 
 const listed = (uses: readonly Use[]): string => uses.map((u) => u.detail).join(', ');
+/** `N-1 uses`, `N-1, N-2 use`. */
+const use = (uses: readonly Use[], still = ''): string =>
+  `${listed(uses)} ${still}${uses.length === 1 ? 'uses' : 'use'}`;
 const places = (uses: readonly Use[], product: string): NonNullable<Outcome['related']> =>
   uses.map(({ detail, at }) => ({ message: `${detail} uses "${product}"`, at }));
 const isInForce = (s: Substitution, today: string): boolean => s.acceptedBy !== undefined && !isExpired(s, today);
@@ -57,7 +60,7 @@ export const substitutionAccepted: SubmittalCheck = {
           ...base,
           kind: 'fail',
           at: until?.at ?? s.at,
-          message: `${nameOf(s)} ended on ${until?.value ?? ''}${uses.length === 0 ? '.' : `, and ${listed(uses)} still uses "${proposed.value}".`}`,
+          message: `${nameOf(s)} ended on ${until?.value ?? ''}${uses.length === 0 ? '.' : `, and ${use(uses, 'still ')} "${proposed.value}".`}`,
           correct: `Have it accepted anew with a later date, or use "${specified.value}".`,
         };
       else
@@ -68,7 +71,7 @@ export const substitutionAccepted: SubmittalCheck = {
           message:
             uses.length === 0
               ? `${nameOf(s)} is requested and nobody has accepted it; "${specified.value}" is what the contract asks for.`
-              : `${listed(uses)} uses "${proposed.value}" in place of "${specified.value}", and nobody has accepted ${nameOf(s)}.`,
+              : `${use(uses)} "${proposed.value}" in place of "${specified.value}", and nobody has accepted ${nameOf(s)}.`,
           correct: `Name the role that accepted it under "acceptedBy", or use "${specified.value}".`,
         };
     }
@@ -90,7 +93,7 @@ export const substitutionInDetails: SubmittalCheck = {
           kind: 'fail',
           required: `"${proposed.value}" or "${specified.value}"`,
           provided: 'both',
-          message: `${nameOf(s)} is not carried through: ${listed(own)} uses "${proposed.value}" and ${listed(old)} uses "${specified.value}".`,
+          message: `${nameOf(s)} is not carried through: ${use(own)} "${proposed.value}" and ${use(old)} "${specified.value}".`,
           correct: `Use one of the two in every detail, or say under "reason" where each belongs and list the details of the other apart.`,
         };
       else if (own.length === 0 && old.length > 0 && isInForce(s, subject.today))
@@ -99,7 +102,7 @@ export const substitutionInDetails: SubmittalCheck = {
           kind: 'fail',
           required: `"${proposed.value}"`,
           provided: `"${specified.value}"`,
-          message: `${nameOf(s)} is accepted, and ${listed(old)} still uses "${specified.value}".`,
+          message: `${nameOf(s)} is accepted, and ${use(old, 'still ')} "${specified.value}".`,
           correct: `Use "${proposed.value}" in the details, or take the substitution out.`,
         };
       else if (own.length === 0 && old.length === 0)

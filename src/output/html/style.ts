@@ -84,6 +84,7 @@ dd ol{padding-left:1.3rem;margin:0}
 body{padding:1rem}
 dl div{grid-template-columns:minmax(0,1fr)}
 nav,.fold,#${OPEN_NAME}{overflow-x:auto}
+main>section>table{display:block;overflow-x:auto}
 .view{overflow-x:auto}
 .sheet{min-width:44rem}
 }
