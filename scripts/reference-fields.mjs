@@ -89,10 +89,19 @@ function how(node, file, link) {
 
 /** One of several fields, when exactly one must stand. */
 function choices(node) {
-  return [node, ...(node.allOf ?? [])].flatMap(({ oneOf }) => {
+  const keysOf = ({ oneOf }) => {
     const keys = oneOf?.map(({ required }) => required?.[0]);
-    return keys?.every(Boolean) ? [`Exactly one of ${words(keys)} is given.`] : [];
-  });
+    return keys?.every(Boolean) ? [keys] : [];
+  };
+  const given = [node, ...(node.allOf ?? []), ...(node.then?.allOf ?? [])].flatMap(keysOf);
+  // What may stand alone, instead of the choices above.
+  const alone = keysOf(node.else?.else ?? {})
+    .flat()
+    .filter((key) => !given.flat().includes(key));
+  return [
+    ...given.map((keys) => `Exactly one of ${words(keys)} is given.`),
+    ...(alone.length > 0 ? [`Or none of them, and only ${words(alone)}.`] : []),
+  ];
 }
 
 /** The shapes a node may take, each with the key it is told by; none when it has one shape only. */

@@ -137,7 +137,7 @@ What a requirement of a specification can set a limit for. A requirement takes e
 property about its subject; one without a subject counts for every subject. The last two columns come from running each
 check on the examples of its own page, so a check may ask about more than they show; "(any)" stands for a question that
 names no subject, which only a requirement without a subject answers. A property that no check asks for may be written
-down, and is held against nothing.
+down; it is held against nothing, and stays on the list of requirements as such.
 
 ${table(['property', 'meaning', 'written as', 'on a data sheet', 'asked by', 'asked about'], properties)}
 
