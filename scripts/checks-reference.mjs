@@ -86,14 +86,19 @@ function familySection(family) {
   ].join('\n\n');
 }
 
-const [documents, deviations] = ['document/', 'deviation/'].map((prefix) =>
-  OWN_RULES.filter((rule) => rule.id.startsWith(prefix)),
-);
-const ownTable = (own) =>
-  table(
-    ['check', 'level', 'what must hold', 'what to do'],
-    own.map((rule) => [rule.id, rule.level, rule.summary, rule.help]),
+/** Rules of the engine's own, by family: of documents, of what is declared, of requirements, of a submittal as a whole. */
+const ownTable = (family) => {
+  const own = OWN_RULES.filter((rule) => rule.id.startsWith(`${family}/`)).sort((a, b) => (a.id < b.id ? -1 : 1));
+  return table(
+    ['check', 'level', 'what must hold', 'what to do, or what it rests on'],
+    own.map((rule) => [
+      name(rule.id),
+      rule.level,
+      rule.summary,
+      rule.sources === undefined ? rule.help : rule.sources.map(source).join('<br>'),
+    ]),
   );
+};
 
 put(
   'checks.md',
@@ -132,10 +137,30 @@ ${[...new Set(rules.map((rule) => rule.id.split('/')[0]))].map(familySection).jo
 
 What is wrong with the documents themselves. Such a document is not reviewed until it is corrected.
 
-${ownTable(documents)}
+${ownTable('document')}
 
 ## deviation
 
-${ownTable(deviations)}
+Differences from a rule or from a paragraph of the specification, declared or not.
+
+${ownTable('deviation')}
+
+## substitution
+
+Products proposed in place of those specified.
+
+${ownTable('substitution')}
+
+## submittal as a whole
+
+What a submittal contains and states, beside the checks of its details.
+
+${ownTable('submittal')}
+
+## requirement
+
+What is wrong with the requirements of the specification.
+
+${ownTable('requirement')}
 `,
 );

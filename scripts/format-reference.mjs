@@ -29,6 +29,7 @@ Every field of every kind of document. [writing-details.md](writing-details.md) 
 | [product](#product) | what a data sheet declares of one product |
 | [project](#project) | place, code, size and wind of the building, and which documents apply |
 | [specification](#specification) | limits the project asks for, each tied to its paragraph |
+| [submittal](#submittal) | what is sent in for review: number, contents, details, deviations, substitutions |
 | [settings](#settings) | how a library of details is reviewed; the file \`lapwright.yaml\` at its root |
 
 The rest of the page: [quantities](#quantities), [ids, texts and paths](#ids-texts-and-paths), [places](#places), [families](#families),

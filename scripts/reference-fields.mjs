@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { anchor, code, load, ROOT, table } from './documentation.mjs';
 
-const KINDS = ['detail', 'product', 'project', 'specification', 'settings'];
+const KINDS = ['detail', 'product', 'project', 'specification', 'submittal', 'settings'];
 const NEEDED = 'yes';
 /** Longer examples tell less than the page they point to. */
 const LONGEST_EXAMPLE = 90;

@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { BUILT_IN_RULES } from '../generated/rules.js';
+import { OWN_RULES } from '../src/engine/own-rules.js';
 import { buildDetail } from '../src/model/detail.js';
 import { readDocuments } from '../src/reading/documents.js';
 import { lineColumn, sourceFile } from '../src/reading/source.js';
@@ -83,7 +84,7 @@ describe.each(PAGES)('%s', (name) => {
   });
 
   it('names only checks that exist', () => {
-    const ids = new Set(BUILT_IN_RULES.map((rule) => rule.id));
+    const ids = new Set([...BUILT_IN_RULES, ...OWN_RULES].map((rule) => rule.id));
     const families = new Set([...ids].map((id) => id.split('/')[0]));
     const named = [...page.matchAll(/\b([a-z]+)\/([a-z][a-z-]+[a-z])\b(?![./-])/g)]
       .filter((m) => families.has(m[1]) && m[2] !== 'name')

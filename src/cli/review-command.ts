@@ -62,7 +62,7 @@ async function print({ review, detailOf }: Run, format: Format, toTerminal: bool
     case 'markdown':
       return (await import('../output/markdown.js')).printMarkdown(await withPages(review));
     case 'html':
-      return (await import('../output/html/report.js')).printHtml(review, detailOf);
+      return (await import('../output/html/report.js')).printHtml(await withPages(review), detailOf);
     case 'sarif':
       return (await import('../output/sarif.js')).printSarif(await withPages(review), {
         profile: upload ? 'upload' : 'full',

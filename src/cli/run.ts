@@ -8,7 +8,15 @@ import { joinRules, loadPack } from '../engine/packs.js';
 import { Fingerprints } from '../engine/finished-result.js';
 import type { DetailRequirements } from '../engine/requirements-held.js';
 import { requirementsOfRun } from '../engine/requirements-of-run.js';
-import { failsOn, inOrder, resultOfProblem, resultsOfRequirements, reviewDocument } from '../engine/review.js';
+import {
+  failsOn,
+  inOrder,
+  resultOfProblem,
+  resultsOfRequirements,
+  reviewDocument,
+  type DetailReview,
+} from '../engine/review.js';
+import type { ReviewedSubmittal } from '../engine/submittal/facts.js';
 import type { Notification, Result } from '../engine/result.js';
 import { ruleSettings, type RuleSettings } from '../engine/settings.js';
 import { buildDetail } from '../model/detail.js';
@@ -17,6 +25,7 @@ import type { FailOn, Review, ReviewedDetail } from '../output/report.js';
 import { loadLibrary, type Library } from '../reading/library.js';
 import type { ReadDocument } from '../reading/types.js';
 import { BUILT_IN_RULES } from '../../generated/rules.js';
+import { reviewHeld, submittalsAsked, type HeldDetails } from './submittals.js';
 import { VERSION } from './version.js';
 
 export interface RunOptions {
@@ -53,10 +62,11 @@ export interface Run {
   readonly settings: RuleSettings;
 }
 
-/** Details to review: those asked for and, if wanted, those that use another document that was asked for. */
-function chosenDetails(library: Library, dependents: boolean): ReadDocument[] {
+/** Details to review: those asked for, those of a submittal that was asked for and, if wanted, those that use another document that was asked for. */
+function chosenDetails(library: Library, submittals: readonly HeldDetails[], dependents: boolean): ReadDocument[] {
   const asked = library.documents.filter((d) => library.reviewed(d));
-  const details = asked.filter((d) => d.kind === 'detail');
+  const held = new Set(submittals.flatMap((s) => s.details));
+  const details = library.documents.filter((d) => d.kind === 'detail' && (library.reviewed(d) || held.has(d)));
   if (!dependents) return details;
   const others = new Set(asked.filter((d) => d.kind !== 'detail'));
   if (others.size === 0) return details;
@@ -66,7 +76,7 @@ function chosenDetails(library: Library, dependents: boolean): ReadDocument[] {
       (d) => d !== undefined && others.has(d),
     );
   };
-  return library.documents.filter((d) => d.kind === 'detail' && (library.reviewed(d) || uses(d)));
+  return library.documents.filter((d) => d.kind === 'detail' && (library.reviewed(d) || held.has(d) || uses(d)));
 }
 
 /** Packs to load, and a remark for each that settings name but nobody allowed. */
@@ -111,11 +121,21 @@ export async function runReview(options: RunOptions): Promise<Run> {
   const remarks: Notification[] = [...notifications];
   const requirements: DetailRequirements[] = [];
   const products = new Set<string>();
-  for (const document of chosenDetails(library, options.dependents)) {
+  const submittals = submittalsAsked(library);
+  const holders = new Map<ReadDocument, ReadDocument[]>();
+  for (const { submittal, details: held } of submittals)
+    for (const document of held) holders.set(document, [...(holders.get(document) ?? []), submittal]);
+  const reviews = new Map<ReadDocument, DetailReview>();
+  for (const document of chosenDetails(library, submittals, options.dependents)) {
     const reach = library.reach(document);
+    const holding = holders.get(document) ?? [];
     const one = reviewDocument(
       document,
-      library.settings === undefined ? reach : { ...reach, settings: library.settings },
+      {
+        ...reach,
+        ...(library.settings === undefined ? {} : { settings: library.settings }),
+        ...(holding.length === 0 ? {} : { submittals: holding }),
+      },
       { rules, settings, today: options.today, fingerprints, told },
       (id) => library.elsewhere('product', id),
     );
@@ -127,7 +147,15 @@ export async function runReview(options: RunOptions): Promise<Run> {
     const reviewed: ReviewedDetail = { id: one.documentId, title: one.title, uri: document.file.uri };
     details.push(reviewed);
     documents.set(reviewed, document);
+    if (holding.length > 0) reviews.set(document, one);
   }
+  const ran = new Set(rules.filter((r) => settings.levelOf(r.id) !== 'off').map((r) => r.id));
+  const reviewedSubmittals = submittals.map((held): ReviewedSubmittal => {
+    const one = reviewHeld(held, { library, reviews, settings, fingerprints, ran, today: options.today });
+    for (const result of one.results) results.push(result);
+    remarks.push(...one.notifications);
+    return one.facts;
+  });
   for (const result of resultsOfRequirements(requirements, [...products], { settings, fingerprints }))
     results.push(result);
   const failOn = options.failOn ?? (library.settings?.data['failOn'] as FailOn | undefined) ?? 'error';
@@ -139,19 +167,20 @@ export async function runReview(options: RunOptions): Promise<Run> {
     results: inOrder(results),
     notifications: remarks,
     details,
+    ...(reviewedSubmittals.length === 0 ? {} : { submittals: reviewedSubmittals }),
     requirementsHeld: requirementsOfRun(requirements),
     failOn,
     exitCode,
     rules: ruleCards(rules, packPages, settings.levelOf),
     ...(options.commandLine === undefined ? {} : { commandLine: options.commandLine }),
   };
-  const ran = details.length > 0 || results.length > 0 || library.documents.some((d) => library.reviewed(d));
+  const hasRun = details.length > 0 || results.length > 0 || library.documents.some((d) => library.reviewed(d));
   const detailOf = (detail: ReviewedDetail): Detail | undefined => {
     const document = documents.get(detail);
     if (document === undefined) return undefined;
     return buildDetail(document, library.reach(document), (id) => library.elsewhere('product', id)).detail;
   };
-  return { review, notices: library.notices, ran, detailOf, library, settings };
+  return { review, notices: library.notices, ran: hasRun, detailOf, library, settings };
 }
 
 /** The same review with the pages of the built-in rules, for printers that show them. */

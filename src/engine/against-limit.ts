@@ -43,19 +43,27 @@ export function written(
   return formatQuantity(value, dimension, like ?? (BASE_UNITS[dimension] === 'mm' ? { system: 'US' } : undefined));
 }
 
-function isMet(c: Comparison, limit: Limit): boolean {
-  const tolerance = TOLERANCE[c.dimension] ?? Math.abs(limit.value) * 1e-6;
-  return c.comparison === 'at least' ? c.provided >= limit.value - tolerance : c.provided <= limit.value + tolerance;
+function isMet(c: Comparison, { value }: Pick<Limit, 'value'>): boolean {
+  const tolerance = TOLERANCE[c.dimension] ?? Math.abs(value) * 1e-6;
+  return c.comparison === 'at least' ? c.provided >= value - tolerance : c.provided <= value + tolerance;
 }
 
-/** What a requirement asks beside the end of the limit and the value does not meet. */
-function unmet(c: Comparison, limit: Limit): Allowed | undefined {
-  return limit.also?.find(({ ranges }) =>
+/** What requirements ask beside the end of the limit and the value does not meet. */
+function unmet(c: Comparison, limit: Limit): readonly Allowed[] {
+  return (limit.also ?? []).filter(({ ranges }) =>
     ranges.every(({ least, most }) => {
       const slack = TOLERANCE[c.dimension] ?? Math.max(Math.abs(least ?? 0), Math.abs(most ?? 0)) * 1e-6;
       return c.provided < (least ?? -Infinity) - slack || c.provided > (most ?? Infinity) + slack;
     }),
   );
+}
+
+/** Sources beside the governing one that the value does not meet either: who accepts one breach has not accepted these. */
+function alsoBroken(c: Comparison, limit: Limit, governing: Source): Pick<Outcome, 'alsoBroken'> {
+  const broken = [...limit.others.filter((other) => !isMet(c, other)), ...unmet(c, limit)]
+    .map(({ source }) => source)
+    .filter(({ requirement }) => requirement === undefined || requirement !== governing.requirement);
+  return broken.length === 0 ? {} : { alsoBroken: broken };
 }
 
 /** The sources behind a limit, the governing one first, each once. */
@@ -97,7 +105,7 @@ export function againstLimit(c: Comparison): Outcome {
     return { kind: 'open', message, at, subject, related, provided, missing: c.missing };
   }
   const inEnd = isMet(c, limit);
-  const beside = inEnd ? unmet(c, limit) : undefined;
+  const beside = inEnd ? unmet(c, limit)[0] : undefined;
   const met = inEnd && beside === undefined;
   // A breach smaller than the rounding of the printed value would read as `4 in, at least 4 in`.
   const ends = [limit.value, ...(beside?.ranges.flatMap((r) => [r.least, r.most]) ?? [])];
@@ -118,7 +126,8 @@ export function againstLimit(c: Comparison): Outcome {
   if (met && limit.conflict === undefined)
     return { kind: 'pass', message, at, subject, related, required, provided, sources };
   const correct = met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required);
-  return { kind: 'fail', message, at, subject, related, required, provided, sources, correct };
+  const more = met ? {} : alsoBroken(c, limit, governing);
+  return { kind: 'fail', message, at, subject, related, required, provided, sources, correct, ...more };
 }
 
 /** A size that a work states, or leaves out. */

@@ -45,8 +45,8 @@ export function ruleCards(
       title: own.title,
       summary: own.summary,
       level: level(own.id, own.level),
-      sources: [],
-      page: () => `# ${own.title}\n\n${own.summary}\n\n${own.help}\n`,
+      sources: own.sources ?? [],
+      page: () => pages[own.id] ?? `# ${own.title}\n\n${own.summary}\n\n${own.help}\n`,
     })),
   );
   return cards.sort((a, b) => (a.id < b.id ? -1 : 1));

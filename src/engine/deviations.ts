@@ -4,14 +4,43 @@
  */
 import { idsOnPath } from './fingerprint.js';
 import type { FinishedResult } from './finished-result.js';
-import type { Outcome } from './result.js';
-import type { Deviation } from '../model/types.js';
+import type { Basis, Outcome, Result, Source } from './result.js';
+import type { Deviation, Requirement } from '../model/types.js';
 
-const NAME = (d: Deviation): string =>
-  d.id === undefined ? `the deviation from ${d.rule.value}` : `deviation ${d.id}`;
+/** What became of one deviation in one detail, or over all details of a submittal. */
+export interface DeviationUse {
+  /** Breaches it names. */
+  readonly covers: readonly Result[];
+  /** Of these, the ones that break another binding source too: nobody has accepted that. */
+  readonly beyond: readonly Result[];
+}
+
+/** `deviation DEV-2`, `the deviation from 3.2.B.1`. */
+export const deviationName = (d: Deviation): string =>
+  d.id === undefined ? `the deviation from ${departsFrom(d)}` : `deviation ${d.id}`;
+
+/** `3.2.B.1`, `lap/end-dam`, or `3.2.B.1 as lap/end-dam holds it`. */
+export function departsFrom({ rule, paragraph }: Deviation): string {
+  if (paragraph === undefined) return rule?.value ?? '';
+  return rule === undefined ? paragraph.value : `${paragraph.value} as ${rule.value} holds it`;
+}
+
+/** Section number of the specification that a requirement stands in. */
+export function sectionOf(requirement: Requirement): string | undefined {
+  const section = requirement.at.document.data['section'];
+  return typeof section === 'string' ? section : undefined;
+}
+
+function isOfParagraph(deviation: Deviation, source: Source | undefined): boolean {
+  const requirement = source?.requirement;
+  if (requirement?.paragraph?.value !== deviation.paragraph?.value || requirement === undefined) return false;
+  return deviation.section === undefined || deviation.section === sectionOf(requirement);
+}
 
 function matches(deviation: Deviation, ruleId: string, outcome: Outcome): boolean {
-  if (deviation.rule.value !== ruleId) return false;
+  if (deviation.rule !== undefined && deviation.rule.value !== ruleId) return false;
+  // Only the source that governs was departed from; what the others ask, nobody was asked to give up.
+  if (deviation.paragraph !== undefined && !isOfParagraph(deviation, outcome.sources?.[0])) return false;
   return (
     deviation.of === undefined ||
     idsOnPath(outcome.at).includes(deviation.of.value) ||
@@ -19,9 +48,22 @@ function matches(deviation: Deviation, ruleId: string, outcome: Outcome): boolea
   );
 }
 
-/** True from the day after its last day. Dates are ISO (YYYY-MM-DD), so they compare as text. */
-function isExpired(deviation: Deviation, today: string): boolean {
-  return deviation.until !== undefined && deviation.until.value < today;
+/**
+ * True from the day after its last day.
+ *
+ * @param today ISO date (YYYY-MM-DD), as `until` is: such dates compare as text
+ */
+export function isExpired({ until }: Pick<Deviation, 'until'>, today: string): boolean {
+  return until !== undefined && until.value < today;
+}
+
+/** Sources that bind the parties; a guide or a habit does not. */
+const BINDING: ReadonlySet<Basis> = new Set<Basis>(['code', 'specification', 'product data', 'physics']);
+
+/** Binding sources that a breach breaks beside the one a deviation departs from. */
+export function brokenBeyond(deviation: Deviation, result: Outcome): Source[] {
+  if (deviation.paragraph === undefined) return [];
+  return (result.alsoBroken ?? []).filter((s) => BINDING.has(s.basis) && !isOfParagraph(deviation, s));
 }
 
 /**
@@ -29,62 +71,106 @@ function isExpired(deviation: Deviation, today: string): boolean {
  *
  * @param today ISO date (YYYY-MM-DD) of the review
  * @param ran ids of the rules that ran: a deviation from a rule that did not run says nothing
- * @returns what is wrong with the deviations themselves
+ * @returns what is wrong with the deviations themselves, and what each one covers; those of a submittal are judged
+ * over all its details, not here
  */
 export function applyDeviations(
   results: readonly FinishedResult[],
   deviations: readonly Deviation[],
   today: string,
   ran: ReadonlySet<string>,
-): { ruleId: string; outcome: Outcome }[] {
-  const used = new Set<Deviation>();
+): { readonly outcomes: readonly OwnOutcome[]; readonly uses: ReadonlyMap<Deviation, DeviationUse> } {
+  const uses = new Map<Deviation, { covers: Result[]; beyond: Result[] }>();
+  const isInForce = (d: Deviation): boolean => !isExpired(d, today) && d.acceptedBy !== undefined;
   for (const result of results) {
     if (result.kind !== 'fail') continue;
-    const deviation = deviations.find((d) => matches(d, result.ruleId, result));
+    const named = deviations.filter((d) => matches(d, result.ruleId, result));
+    const deviation = named.find(isInForce) ?? named[0];
     if (deviation === undefined) continue;
-    used.add(deviation);
-    if (isExpired(deviation, today) || deviation.acceptedBy === undefined) continue;
-    result.suppressBy({
-      justification: deviation.reason.value,
-      acceptedBy: deviation.acceptedBy.value,
-      ...(deviation.until === undefined ? {} : { until: deviation.until.value }),
-      at: deviation.at,
-    });
-  }
-  const outcomes: { ruleId: string; outcome: Outcome }[] = [];
-  for (const d of deviations) {
-    const common = { kind: 'fail' as const, at: d.at, subject: NAME(d) };
-    if (!ran.has(d.rule.value)) continue;
-    if (!used.has(d)) {
-      outcomes.push({
-        ruleId: 'deviation/unused',
-        outcome: {
-          ...common,
-          at: d.rule.at,
-          message: `${NAME(d)} covers no finding: nothing in this detail breaks ${d.rule.value}${d.of === undefined ? '' : ` at "${d.of.value}"`}.`,
-          correct: 'Take the entry out, or correct the rule or the "of" it names.',
-        },
+    const use = uses.get(deviation) ?? { covers: [], beyond: [] };
+    uses.set(deviation, use);
+    use.covers.push(result);
+    if (brokenBeyond(deviation, result).length > 0) use.beyond.push(result);
+    else if (isInForce(deviation) && deviation.acceptedBy !== undefined)
+      result.suppressBy({
+        justification: deviation.reason.value,
+        acceptedBy: deviation.acceptedBy.value,
+        ...(deviation.until === undefined ? {} : { until: deviation.until.value }),
+        at: deviation.at,
       });
-    } else if (isExpired(d, today)) {
-      outcomes.push({
+  }
+  const outcomes = deviations
+    .filter((d) => d.at.document.kind !== 'submittal' && (d.rule === undefined || ran.has(d.rule.value)))
+    .flatMap((d) => outcomesOfDeviation(d, uses.get(d), today, 'this detail'));
+  return { outcomes, uses };
+}
+
+/** An outcome of one of the engine's own rules. */
+export interface OwnOutcome {
+  readonly ruleId: string;
+  readonly outcome: Outcome;
+}
+
+/**
+ * What is wrong with one deviation; nothing when it is accepted, in force and covers a breach.
+ *
+ * @param where `this detail`, for the message
+ */
+export function outcomesOfDeviation(
+  d: Deviation,
+  use: DeviationUse | undefined,
+  today: string,
+  where: string,
+): OwnOutcome[] {
+  const name = deviationName(d);
+  const common = { kind: 'fail' as const, at: d.at, subject: name };
+  if (use === undefined) {
+    const message = `${name} covers no finding: nothing in ${where} breaks ${departsFrom(d)}${d.of === undefined ? '' : ` at "${d.of.value}"`}.`;
+    const correct = `Take the entry out, or correct the ${d.rule === undefined ? 'paragraph' : 'rule'} or the "of" it names.`;
+    return [
+      {
+        ruleId: 'deviation/unused',
+        outcome: { ...common, at: (d.rule ?? d.paragraph)?.at ?? d.at, message, correct },
+      },
+    ];
+  }
+  if (isExpired(d, today))
+    return [
+      {
         ruleId: 'deviation/expired',
         outcome: {
           ...common,
           at: d.until?.at ?? d.at,
-          message: `${NAME(d)} ended on ${d.until?.value ?? ''}; its finding stands again.`,
+          message: `${name} ended on ${d.until?.value ?? ''}; its finding stands again.`,
           correct: 'Have it accepted anew with a later date, or correct the detail.',
         },
-      });
-    } else if (d.acceptedBy === undefined) {
-      outcomes.push({
+      },
+    ];
+  if (d.acceptedBy === undefined)
+    return [
+      {
         ruleId: 'deviation/not-accepted',
         outcome: {
           ...common,
-          message: `${NAME(d)} is declared but nobody has accepted it; its finding stands.`,
+          message: `${name} is declared but nobody has accepted it; its finding stands.`,
           correct: 'Name the role that accepted it under "acceptedBy", or correct the detail.',
         },
-      });
-    }
-  }
-  return outcomes;
+      },
+    ];
+  const [first] = use.beyond;
+  if (first === undefined) return [];
+  const sources = brokenBeyond(d, first);
+  const cited = [...new Set(sources.map((s) => s.citation))].join(', ');
+  return [
+    {
+      ruleId: 'deviation/covers-part',
+      outcome: {
+        ...common,
+        message: `${name} is accepted and covers ${departsFrom(d)} alone; ${first.subject ?? first.documentId} (${first.provided ?? 'as drawn'}) breaks ${cited} too, so the finding stands.`,
+        correct: `Meet ${cited}, or have that accepted too.`,
+        sources,
+        related: use.beyond.map((r) => ({ message: r.message, at: r.at })),
+      },
+    },
+  ];
 }

@@ -78,6 +78,9 @@ export class FinishedResult implements Result {
   get sources(): readonly Source[] | undefined {
     return this.#outcome.sources;
   }
+  get alsoBroken(): readonly Source[] | undefined {
+    return this.#outcome.alsoBroken;
+  }
   get related(): readonly RelatedPlace[] | undefined {
     return this.#outcome.related;
   }

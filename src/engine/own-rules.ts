@@ -1,5 +1,6 @@
 /** What the engine itself reports: documents that cannot be read, deviations and requirements that do not hold. */
-import type { Level } from './result.js';
+import type { Level, Source } from './result.js';
+import { SUBMITTAL_RULES } from './submittal/rules.js';
 
 export interface OwnRule {
   readonly id: string;
@@ -7,6 +8,7 @@ export interface OwnRule {
   readonly level: Exclude<Level, 'none'>;
   readonly summary: string;
   readonly help: string;
+  readonly sources?: readonly Source[];
 }
 
 const own = (id: string, title: string, level: OwnRule['level'], summary: string, help: string): OwnRule => ({
@@ -18,6 +20,7 @@ const own = (id: string, title: string, level: OwnRule['level'], summary: string
 });
 
 export const OWN_RULES: readonly OwnRule[] = [
+  ...SUBMITTAL_RULES,
   own(
     'deviation/expired',
     'Deviation expired',
@@ -37,7 +40,7 @@ export const OWN_RULES: readonly OwnRule[] = [
     'Deviation without effect',
     'note',
     'Every declared deviation covers a finding.',
-    'Nothing in the detail breaks the rule that the entry names. Left in place it would hide a later mistake.',
+    'Nothing breaks the rule or the paragraph that the entry names. Left in place it would hide a later mistake.',
   ),
   own(
     'document/circular-precedence',
@@ -100,7 +103,7 @@ export const OWN_RULES: readonly OwnRule[] = [
     'Unknown kind of document',
     'error',
     'A document says which kind it is.',
-    'The kinds are `detail`, `product`, `project`, `specification` and `settings`.',
+    'The kinds are `detail`, `product`, `project`, `specification`, `submittal` and `settings`.',
   ),
   own(
     'document/unknown-paragraph',

@@ -64,6 +64,8 @@ export interface Outcome {
   readonly correct?: string | undefined;
   /** The source that governs; sources[1..] are the others that apply. */
   readonly sources?: readonly Source[] | undefined;
+  /** Of a breach: sources beside the governing one that the provided value does not meet either. */
+  readonly alsoBroken?: readonly Source[] | undefined;
   /** Overrides the rule's level, never above what the source allows (see `levelFor`). */
   readonly level?: Level | undefined;
   readonly related?: readonly RelatedPlace[] | undefined;

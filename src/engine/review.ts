@@ -2,7 +2,7 @@
  * The way through Lapwright: documents are read, a detail is typed, its wall face derived, every rule asked,
  * deviations applied, results ordered. Each arrow is one call below.
  */
-import { applyDeviations } from './deviations.js';
+import { applyDeviations, type DeviationUse } from './deviations.js';
 import { fingerprintOf } from './fingerprint.js';
 import { FinishedResult, Fingerprints } from './finished-result.js';
 import { levelFor } from './levels.js';
@@ -18,7 +18,7 @@ import { buildFace } from '../geometry/face.js';
 import { outsideTheWall } from '../geometry/outside.js';
 import type { WallFace } from '../geometry/types.js';
 import { buildDetail, type Reach } from '../model/detail.js';
-import type { Detail } from '../model/types.js';
+import type { Detail, Deviation } from '../model/types.js';
 import { spanOfLocus } from '../reading/locus.js';
 import type { ReadDocument, ReadingProblem } from '../reading/types.js';
 
@@ -38,6 +38,8 @@ export interface DetailReview extends DetailRequirements {
   readonly title: string;
   readonly results: readonly Result[];
   readonly notifications: readonly Notification[];
+  /** What each declared deviation covers; those that cover nothing are not in it. */
+  readonly deviationUses: ReadonlyMap<Deviation, DeviationUse>;
 }
 
 const OWN_LEVEL = new Map<string, Level>(OWN_RULES.map((r) => [r.id, r.level]));
@@ -134,7 +136,7 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
         const key = product === undefined ? '' : [rule.id, product.file.uri, product.id, outcome.message].join('\n');
         const isRepeated = product !== undefined && told.has(key);
         // A deviation of this detail may still cover what was told with another detail.
-        if (isRepeated && !detail.deviations.some((d) => d.rule.value === rule.id)) continue;
+        if (isRepeated && !detail.deviations.some((d) => d.rule?.value === rule.id)) continue;
         const result = finish(rule.id, rule.level, set, outcome, product?.id ?? detail.id, fingerprints);
         results.push(result);
         if (isRepeated) again.add(result);
@@ -152,11 +154,20 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
       });
     }
   }
-  for (const { ruleId, outcome } of applyDeviations(results, detail.deviations, options.today, ran)) {
+  const { outcomes, uses } = applyDeviations(results, detail.deviations, options.today, ran);
+  for (const { ruleId, outcome } of outcomes) {
     results.push(finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, fingerprints));
   }
   const once = again.size === 0 ? results : results.filter((r) => !again.has(r));
-  return { documentId: detail.id, title: detail.title, results: inOrder(once), notifications, ...ledger.summary() };
+  const summary = ledger.summary();
+  return {
+    documentId: detail.id,
+    title: detail.title,
+    results: inOrder(once),
+    notifications,
+    deviationUses: uses,
+    ...summary,
+  };
 }
 
 /** The product document that an outcome points into. */
@@ -164,8 +175,8 @@ function productOf({ at }: Outcome): ReadDocument | undefined {
   return at.document.kind === 'product' ? at.document : undefined;
 }
 
-/** A finding of the engine's own, at the level of its rule unless the settings say another; none when they say off. */
-function ownResult(
+/** A result of one of the engine's own rules, at the level of its rule unless the settings say another; none when they say off. */
+export function ownResult(
   ruleId: string,
   outcome: Outcome,
   documentId: string,
@@ -193,7 +204,11 @@ export function resultsOfRequirements(
   );
 }
 
-const NO_REQUIREMENTS: DetailRequirements = { requirementsHeld: [], clashes: [] };
+const NOTHING_HELD: DetailRequirements & Pick<DetailReview, 'deviationUses'> = {
+  requirementsHeld: [],
+  clashes: [],
+  deviationUses: new Map(),
+};
 
 /** Reads, types and reviews one detail document. */
 export function reviewDocument(
@@ -209,7 +224,7 @@ export function reviewDocument(
       title: document.id,
       results: problems.map((p) => resultOfProblem(p, document.id)).sort(compareResults),
       notifications: [],
-      ...NO_REQUIREMENTS,
+      ...NOTHING_HELD,
     };
   }
   const face = buildFace(detail);
@@ -224,7 +239,7 @@ export function reviewDocument(
       title: detail.title,
       results: inOrder(results),
       notifications: [],
-      ...NO_REQUIREMENTS,
+      ...NOTHING_HELD,
     };
   }
   return reviewDetail(detail, options, face);

@@ -21,6 +21,8 @@ export interface Reach {
   readonly products: ReadonlyMap<string, ReadDocument>;
   readonly specifications: readonly ReadDocument[];
   readonly settings?: ReadDocument;
+  /** Submittals that hold the detail: the deviations they declare are those of the detail too. */
+  readonly submittals?: readonly ReadDocument[];
 }
 
 export interface BuiltDetail {
@@ -159,10 +161,10 @@ export function buildDetail(
   const face = e.get('face');
   const margin = (key: string): number => face?.length(key)?.value ?? FACE_MARGIN_MM;
   const project = reach.project === undefined ? undefined : buildProject(reach.project);
-  const fromSettings =
-    reach.settings === undefined
-      ? []
-      : buildDeviations(reach.settings).filter((d) => d.detail === undefined || d.detail === document.id);
+  const aroundIt = [...(reach.settings === undefined ? [] : [reach.settings]), ...(reach.submittals ?? [])];
+  const declaredForIt = aroundIt
+    .flatMap(buildDeviations)
+    .filter((d) => d.detail === undefined || d.detail.value === document.id);
   const detail = given<Detail>({
     at: { document, path: [] },
     id: document.id,
@@ -194,7 +196,7 @@ export function buildDetail(
     drawingsAt: e.get('drawings')?.at,
     project,
     requirements: reach.specifications.flatMap(buildRequirements),
-    deviations: [...buildDeviations(document), ...fromSettings],
+    deviations: [...buildDeviations(document), ...declaredForIt],
     products,
     texts: freeTexts(e),
   });

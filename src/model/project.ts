@@ -54,27 +54,28 @@ function buildPrecedence(e: Entry): Precedence[] {
   return source === undefined || over === undefined ? [] : [{ at: e.at, source: source.value, over: over.value }];
 }
 
-/** Accepted deviations, from a detail or from the settings of the library. */
-export const buildDeviations = remembered(
-  (document: ReadDocument): readonly (Deviation & { readonly detail?: string })[] => {
-    return Entry.root(document)
-      .items('deviations')
-      .flatMap((e) => {
-        const rule = e.word('rule');
-        const reason = e.word('reason');
-        if (rule === undefined || reason === undefined) return [];
-        return [
-          given<Deviation & { readonly detail?: string }>({
-            at: e.at,
-            id: e.word('id')?.value,
-            rule,
-            of: e.word('of'),
-            reason,
-            acceptedBy: e.word('acceptedBy'),
-            until: e.word('until'),
-            detail: e.word('detail')?.value,
-          }),
-        ];
-      });
-  },
-);
+/** Declared deviations, from a detail, a submittal or the settings of the library. */
+export const buildDeviations = remembered((document: ReadDocument): readonly Deviation[] => {
+  const root = Entry.root(document);
+  // A submittal answers one section; what it departs from stands there unless it says otherwise.
+  const ownSection = document.kind === 'submittal' ? root.word('section')?.value : undefined;
+  return root.items('deviations').flatMap((e) => {
+    const [rule, paragraph, reason] = [e.word('rule'), e.word('paragraph'), e.word('reason')];
+    if ((rule === undefined && paragraph === undefined) || reason === undefined) return [];
+    return [
+      given<Deviation>({
+        at: e.at,
+        id: e.word('id')?.value,
+        rule,
+        paragraph,
+        section: paragraph === undefined ? undefined : (e.word('section')?.value ?? ownSection),
+        detail: e.word('detail'),
+        of: e.word('of'),
+        reason,
+        effect: e.word('effect'),
+        acceptedBy: e.word('acceptedBy'),
+        until: e.word('until'),
+      }),
+    ];
+  });
+});

@@ -486,12 +486,19 @@ export interface RequiredSubmittal {
   readonly citation: string;
 }
 
+/** A declared difference: from a rule, from a paragraph of the specification, or from a paragraph as one rule holds it. */
 export interface Deviation {
   readonly at: Locus;
   readonly id?: string;
-  readonly rule: Stated<string>;
+  readonly rule?: Stated<string>;
+  readonly paragraph?: Stated<string>;
+  /** Section of the paragraph; any section when absent. */
+  readonly section?: string;
+  /** Id of the one detail it is for; every detail when absent. */
+  readonly detail?: Stated<string>;
   readonly of?: Stated<string>; // work, opening or layer id
   readonly reason: Stated<string>;
+  readonly effect?: Stated<string>;
   readonly acceptedBy?: Stated<string>;
   readonly until?: Stated<string>; // ISO date
 }

@@ -17,7 +17,8 @@ export interface DetailResults {
  * One group for each reviewed detail, then one for each other document that has results. Two details may carry
  * the same id in different files: the file decides, and the first of that id takes what no file decides.
  */
-export function byDetail(review: Pick<Review, 'results' | 'details'>): DetailResults[] {
+export function byDetail(review: Pick<Review, 'results' | 'details' | 'submittals'>): DetailResults[] {
+  const titles = new Map((review.submittals ?? []).map((s) => [groupKey(s.uri, s.number), s.title]));
   const groups = new Map<string, { detail: ReviewedDetail; results: Result[] }>();
   const firstOfId = new Map<string, { detail: ReviewedDetail; results: Result[] }>();
   for (const detail of review.details) {
@@ -29,7 +30,11 @@ export function byDetail(review: Pick<Review, 'results' | 'details'>): DetailRes
     const key = groupKey(result.file.uri, result.documentId);
     let group = groups.get(key) ?? firstOfId.get(result.documentId);
     if (group === undefined) {
-      group = { detail: { id: result.documentId, uri: result.file.uri }, results: [] };
+      const title = titles.get(key);
+      group = {
+        detail: { id: result.documentId, uri: result.file.uri, ...(title === undefined ? {} : { title }) },
+        results: [],
+      };
       groups.set(key, group);
     }
     group.results.push(result);

@@ -6,6 +6,9 @@
  *   counts: { errors, warnings, notes, open, review, accepted, passed, notApplicable, informational },
  *   failOn, exitCode,
  *   details: [ { id, title?, file } ],
+ *   submittals?: [ { number, section, sectionTitle?, title, revision, file, date?, reviewed, from?, to?, previous?, project?,
+ *     details: [ id ], contains: [ { item, title, answers, of, dated?, sentWith? } ],
+ *     declared: [ { type, id?, from, details, reason?, effect?, status, file, line, column } ] } ],
  *   rules: [ { id, title, summary, level, sources, caution? } ],
  *   notifications: [ { level, message, rule?, detail?, file? } ],
  *   results: [ {
@@ -19,6 +22,7 @@
  * Keys always stand in this order; what is not known is left out, never null. One result stands on one line.
  */
 import type { Result, Source } from '../engine/result.js';
+import type { ReviewedSubmittal } from '../engine/submittal/facts.js';
 import type { Locus } from '../reading/types.js';
 import { safeJson } from './escape.js';
 import { placeOfLocus, placeOfResult } from './place.js';
@@ -42,6 +46,7 @@ export function* jsonChunks(review: Review): Generator<string> {
     failOn: review.failOn,
     exitCode: review.exitCode,
     details: review.details.map(({ id, title, uri }) => ({ id, title, file: uri })),
+    ...(review.submittals === undefined ? {} : { submittals: review.submittals.map(submittalObject) }),
     rules: review.rules.map(({ id, title, summary, level, sources, caution }) => ({
       id,
       title,
@@ -68,6 +73,15 @@ export function* jsonChunks(review: Review): Generator<string> {
     first = false;
   }
   yield '\n]}\n';
+}
+
+function submittalObject({ uri, projectTitle, declared, ...facts }: ReviewedSubmittal): object {
+  return {
+    ...facts,
+    file: uri,
+    project: projectTitle,
+    declared: declared.map(({ at, ...item }) => ({ ...item, ...spot(at) })),
+  };
 }
 
 function resultObject(result: Result): object {

@@ -2,28 +2,35 @@
 import type { PhrasingContent, Root, RootContent } from 'mdast';
 import type { Source } from '../engine/result.js';
 import { webAddress } from './escape.js';
-import { acceptanceText, byDetail, missingText, type DetailResults } from './grouping.js';
+import { byDetail, missingText, type DetailResults } from './grouping.js';
+import { letterOf } from './letter/letter.js';
 import { detailFindings } from './markdown-finding.js';
 import { cell, code, heading, item, joint, list, paragraph, strong, table, words } from './markdown-parts.js';
+import { acceptedItems, countTable, judgmentItems, told, where } from './markdown-results.js';
 import { placeOfResult, placeText } from './place.js';
-import { CAUTION, countResults, STAMP_NOTE, suggestedAction, type Review } from './report.js';
+import { CAUTION, STAMP_NOTE, suggestedAction, type Review } from './report.js';
 import { sourceText } from './source-text.js';
 
 /** How many details a row of the passed table names before it counts the rest. */
 const NAMED_DETAILS = 8;
 
-/** Builds the tree; the same review gives the same tree. */
+/** Builds the tree; the same review gives the same tree. With a submittal under review it begins as a letter. */
 export function reportTree(review: Review): Root {
   const groups = byDetail(review);
+  const letter = letterOf(review, groups);
+  const findings = detailFindings(groups, review.rules);
   return {
     type: 'root',
     children: [
-      heading(1, joint('Review of wall details')),
-      ...opening(review),
-      ...detailFindings(groups, review.rules),
-      ...openQuestions(groups),
-      ...judgments(groups),
-      ...acceptedDeviations(groups),
+      ...(letter === undefined
+        ? [
+            ...opening(review),
+            ...findings,
+            ...openQuestions(groups),
+            ...judgments(groups),
+            ...acceptedDeviations(groups),
+          ]
+        : [...letter.opening, ...letter.chapters.flat(), ...findings]),
       ...information(groups),
       ...passed(groups, review),
       ...rulesUsed(review),
@@ -36,25 +43,11 @@ export function reportTree(review: Review): Root {
 
 function opening(review: Review): RootContent[] {
   const { action, because } = suggestedAction(review);
-  const counts = countResults(review.results);
-  const rows: [string, number][] = [
-    ['Details reviewed', review.details.length],
-    ['Errors', counts.errors],
-    ['Warnings', counts.warnings],
-    ['Notes', counts.notes],
-    ['Cannot be checked', counts.open],
-    ['For the reviewer to judge', counts.review],
-    ['Accepted deviations', counts.accepted],
-    ['Passed', counts.passed],
-    ['Not applicable', counts.notApplicable],
-  ];
   return [
+    heading(1, joint('Review of wall details')),
     paragraph(strong(`Suggested action: ${action ?? 'none'}`), joint(` (${because}). ${STAMP_NOTE}`)),
     paragraph(joint(CAUTION)),
-    table([
-      [cell(joint('Result')), cell(joint('Count'))],
-      ...rows.map(([name, count]) => [cell(joint(name)), cell(joint(String(count)))]),
-    ]),
+    countTable(review),
   ];
 }
 
@@ -74,24 +67,12 @@ function openQuestions(groups: readonly DetailResults[]): RootContent[] {
 }
 
 function judgments(groups: readonly DetailResults[]): RootContent[] {
-  const items = groups.flatMap((group) =>
-    group.review.map((result) => item(...told(group, result.message), ...where(result))),
-  );
+  const items = judgmentItems(groups);
   return items.length === 0 ? [] : [heading(2, joint('For the reviewer to judge')), list(items)];
 }
 
 function acceptedDeviations(groups: readonly DetailResults[]): RootContent[] {
-  const items = groups.flatMap((group) =>
-    group.accepted.map((result) =>
-      item(
-        ...told(group, result.message),
-        joint(' Accepted: '),
-        words(acceptanceText(result)),
-        joint('.'),
-        ...where(result),
-      ),
-    ),
-  );
+  const items = acceptedItems(groups);
   return items.length === 0 ? [] : [heading(2, joint('Accepted deviations')), list(items)];
 }
 
@@ -100,15 +81,6 @@ function information(groups: readonly DetailResults[]): RootContent[] {
     group.informational.map((result) => item(...told(group, result.message), ...where(result))),
   );
   return items.length === 0 ? [] : [heading(2, joint('For information')), list(items)];
-}
-
-function told(group: DetailResults, message: string): PhrasingContent[] {
-  return [strong(group.detail.id), joint(': '), words(message)];
-}
-
-function where(result: Parameters<typeof placeOfResult>[0]): PhrasingContent[] {
-  const place = placeOfResult(result);
-  return [joint(' ('), code(`${place.uri}:${String(place.line)}`), joint(', '), words(result.ruleId), joint(')')];
 }
 
 function passed(groups: readonly DetailResults[], review: Review): RootContent[] {

@@ -4,6 +4,7 @@
  */
 import type { Card } from '../engine/cards.js';
 import type { HeldRequirement } from '../engine/requirements-of-run.js';
+import type { ReviewedSubmittal } from '../engine/submittal/facts.js';
 import type { Level, Notification, Result } from '../engine/result.js';
 
 /** A finding at or above this level makes the exit code 1. */
@@ -27,6 +28,8 @@ export interface Review {
   readonly rules: readonly RuleCard[];
   readonly notifications: readonly Notification[];
   readonly details: readonly ReviewedDetail[];
+  /** Submittals under review; absent when there are none. */
+  readonly submittals?: readonly ReviewedSubmittal[];
   /** Every requirement in reach of a detail with the results that depended on it; absent when nobody asked. */
   readonly requirementsHeld?: readonly HeldRequirement[];
   readonly failOn: FailOn;

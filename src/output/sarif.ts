@@ -129,7 +129,22 @@ function baseRun(
     columnKind: 'utf16CodeUnits',
     originalUriBaseIds: { [BASE]: { description: { text: 'The root folder of the library of details.' } } },
     invocations: [invocation(review, notifications, context)],
-    properties: { suggestedAction: action ?? 'none', because, caution: CAUTION, failOn: review.failOn },
+    properties: {
+      suggestedAction: action ?? 'none',
+      because,
+      caution: CAUTION,
+      failOn: review.failOn,
+      ...(review.submittals === undefined
+        ? {}
+        : {
+            submittals: review.submittals.map(({ number, revision, section, details }) => ({
+              number,
+              revision,
+              section,
+              details,
+            })),
+          }),
+    },
   };
 }
 

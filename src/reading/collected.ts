@@ -82,7 +82,8 @@ export class Collected {
     if (kind === 'project' && this.problems.length === before)
       this.problems.push(...precedenceProblems({ data: whole, file: this.file, spanOf }));
     if (this.problems.length > before) return;
-    const id = typeof data['id'] === 'string' && data['id'] !== '' ? data['id'] : this.file.uri;
+    const name = data[kind === 'submittal' ? 'number' : 'id'];
+    const id = typeof name === 'string' && name !== '' ? name : this.file.uri;
     this.documents.push({ kind, id, file: this.file, data: whole, spanOf });
   }
 

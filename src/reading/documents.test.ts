@@ -18,7 +18,7 @@ async function read(text: string, uri = 'a.yaml', named = true) {
   };
 }
 
-const KINDS = 'detail, product, project, specification, settings';
+const KINDS = 'detail, product, project, specification, submittal, settings';
 
 describe('a YAML file', () => {
   it('is read to its documents', async () => {

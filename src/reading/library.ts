@@ -39,6 +39,8 @@ export interface Library {
   reviewed(document: ReadDocument): boolean;
   /** What a detail can use, whatever else was asked for. */
   reach(detail: ReadDocument): Reach;
+  /** The details that a submittal names by files, in the order of their files; empty when it names none so. */
+  detailsNamed(submittal: ReadDocument): readonly ReadDocument[];
   /** A document with this id anywhere in what was read, to say where one stands that is out of reach. */
   elsewhere(kind: DocumentKind, id: string): ReadDocument | undefined;
 }
@@ -231,6 +233,11 @@ class Loader {
       notices: [...this.#notices].map((notice) => notice.replaceAll(this.#root + sep, '')),
       reviewed: (document) => asked.has(document),
       reach: (detail) => reaches.of(detail),
+      detailsNamed: (submittal) => {
+        const named = (this.#found.get(submittal) ?? []).filter(({ path }) => path[0] === 'details');
+        const held = new Set(named.flatMap(({ targets }) => targets.flatMap((target) => target.documents)));
+        return documents.filter((document) => document.kind === 'detail' && held.has(document));
+      },
       elsewhere: (kind, id) => byId.get(`${kind}\0${id}`),
     };
   }

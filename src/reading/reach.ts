@@ -69,7 +69,7 @@ export class Reaches {
     const own = this.fileOf(detail);
     const references = this.found.get(detail) ?? [];
     const named = references.filter(({ path }) => path[0] === 'project').flatMap(({ targets }) => targets);
-    const others = references.filter(({ path }) => path[0] !== 'project').flatMap(({ targets }) => targets);
+    const others = references.filter(({ path }) => path[0] === 'documents').flatMap(({ targets }) => targets);
     const hasOwn = own?.documents.some(({ kind }) => kind !== 'detail') === true;
     // A detail that names its project has that one or, when its file has problems, none.
     const isNamed = typeof detail.data['project'] === 'string';
@@ -109,7 +109,9 @@ export class Reaches {
   }
 
   #targets(document: ReadDocument | undefined): TargetFile[] {
-    return (document ? (this.found.get(document) ?? []) : []).flatMap(({ targets }) => targets);
+    return (document ? (this.found.get(document) ?? []) : [])
+      .filter(({ path }) => path[0] !== 'details')
+      .flatMap(({ targets }) => targets);
   }
 
   #number(file: TargetFile): number {

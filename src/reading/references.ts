@@ -23,15 +23,26 @@ export interface TargetFile {
   readonly isFaulty: boolean;
 }
 
-/** The references of a document, in the order of its schema: `project` of a detail, `documents` of any kind. */
+/** A word under `details` of a submittal that names files; any other names a detail by its id. */
+export function isPath(word: string): boolean {
+  return /[/*{[?]|\.(?:ya?ml|json|md|markdown)$/i.test(word);
+}
+
+/** The references of a document: `project` of a detail or submittal, `documents` of any kind, files under `details`. */
 export function referencesOf(document: ReadDocument, ownFile: readonly ReadDocument[] = []): Reference[] {
   const found: Reference[] = [];
-  const { project, documents } = document.data;
-  if (document.kind === 'detail' && typeof project === 'string' && !ownProject(document, ownFile))
+  const { project, documents, details } = document.data;
+  const hasProject = document.kind === 'detail' || document.kind === 'submittal';
+  if (hasProject && typeof project === 'string' && !ownProject(document, ownFile))
     found.push({ from: document, path: ['project'], text: project });
   if (Array.isArray(documents)) {
     documents.forEach((text: unknown, index) => {
       if (typeof text === 'string') found.push({ from: document, path: ['documents', index], text });
+    });
+  }
+  if (document.kind === 'submittal' && Array.isArray(details)) {
+    details.forEach((text: unknown, index) => {
+      if (typeof text === 'string' && isPath(text)) found.push({ from: document, path: ['details', index], text });
     });
   }
   return found;
@@ -85,7 +96,7 @@ export function contentProblem(reference: FoundReference): ReadingProblem | unde
  * References that close a circle, each at the reference that closes it.
  *
  * Details are not passed through: nothing is taken from a detail that merely stands in the same file. Patterns are
- * not followed either.
+ * not followed either, nor are the details that a submittal names: it holds them, it does not use them.
  *
  * @param documents in the order of their files; the order decides which reference of a circle is named
  */
@@ -97,7 +108,7 @@ export function circleProblems(
   const done = new Set<ReadDocument>();
   const nextOf = (document: ReadDocument): { readonly to: ReadDocument; readonly by: FoundReference }[] =>
     (found.get(document) ?? [])
-      .filter(({ isGlob }) => !isGlob)
+      .filter(({ isGlob, path }) => !isGlob && path[0] !== 'details')
       .flatMap((by) =>
         by.targets.flatMap(({ documents: held }) =>
           held.filter(({ kind }) => kind !== 'detail').map((to) => ({ to, by })),

@@ -5,7 +5,7 @@
  * become lines and columns only where something is printed, in one function (`lineColumn` in `source.ts`).
  */
 
-export const DOCUMENT_KINDS = ['detail', 'product', 'project', 'specification', 'settings'] as const;
+export const DOCUMENT_KINDS = ['detail', 'product', 'project', 'specification', 'submittal', 'settings'] as const;
 export type DocumentKind = (typeof DOCUMENT_KINDS)[number];
 
 export type PathStep = string | number;
@@ -31,7 +31,7 @@ export type Part = 'value' | 'key' | 'entry';
 
 export interface ReadDocument {
   readonly kind: DocumentKind;
-  /** The `id`, or for documents without one (settings) the file's uri. */
+  /** The `id`; of a submittal its number; for documents without either (settings) the file's uri. */
   readonly id: string;
   readonly file: SourceFile;
   /** Plain, null-prototype records, arrays, strings, finite numbers, booleans and null. */

@@ -80,14 +80,14 @@ const CASES: Readonly<Record<string, Case>> = {
     place: '1:7',
     rule: 'unknown-kind',
     sentence:
-      '"detial" is not a kind of document; write one of detail, product, project, specification, settings (nearest: detail).',
+      '"detial" is not a kind of document; write one of detail, product, project, specification, submittal, settings (nearest: detail).',
   },
   'no kind where the name says nothing else': {
     text: 'kindd: detail\n# kind: detail\n',
     place: '1:1',
     rule: 'unknown-kind',
     sentence:
-      'The document has no kind; begin it with "kind:" and one of detail, product, project, specification, settings.',
+      'The document has no kind; begin it with "kind:" and one of detail, product, project, specification, submittal, settings.',
   },
   'a unit of another dimension': { ...unit, sentence: UNIT_SENTENCE, rule: 'wrong-unit' },
   'a number without a unit': {

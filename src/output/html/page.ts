@@ -14,7 +14,8 @@ export interface Page {
   readonly version: string;
   readonly parts: readonly DetailPart[];
   readonly header: readonly ElementContent[];
-  readonly overview: Element;
+  /** Between header and main; absent where it stands in main. */
+  readonly overview?: Element;
   readonly main: readonly ElementContent[];
   readonly footer: readonly ElementContent[];
 }
@@ -51,7 +52,7 @@ export function page({ title, action, version, parts, header, overview, main, fo
   const body = [
     html(element('a', { href: '#main', className: ['skip', 'first'] }, text('To the findings'))),
     html(element('header', {}, ...header)),
-    html(overview),
+    ...(overview === undefined ? [] : [html(overview)]),
     html(element('main', { id: 'main', tabIndex: -1 }, ...main)),
     html(element('footer', {}, ...footer, element('p', { className: ['facts'] }, text(`Lapwright ${version}`)))),
   ];

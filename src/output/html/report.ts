@@ -7,6 +7,7 @@ import type { Detail } from '../../model/types.js';
 import type { Result } from '../../engine/result.js';
 import { oneLine } from '../escape.js';
 import { byDetail, type DetailResults } from '../grouping.js';
+import { letterOf, QUESTIONS } from '../letter/letter.js';
 import { reportTree } from '../markdown-tree.js';
 import { CAUTION, suggestedAction, type Review, type ReviewedDetail } from '../report.js';
 import { cleanHtml } from './clean.js';
@@ -24,7 +25,7 @@ export type DetailOf = (detail: ReviewedDetail) => Detail | undefined;
 const MOST_DRAWN = 100;
 
 /** Chapters of the tree that the page folds away or points at, by their headings. */
-const OPEN = 'What could not be checked';
+const OPEN: readonly string[] = ['What could not be checked', QUESTIONS];
 const PASSED = 'What passed';
 const RULES = 'Rules used and their sources';
 
@@ -62,7 +63,7 @@ function nameRules(body: readonly ElementContent[], nameOf: ReadonlyMap<string, 
 
 function otherSection({ heading, body }: Chapter, number: number, ruleNames: ReadonlyMap<string, string>): Element {
   const title = textOf(heading);
-  const name = title === OPEN ? OPEN_NAME : `part-${number}`;
+  const name = OPEN.includes(title) ? OPEN_NAME : `part-${number}`;
   const titled = element('h2', { id: `${name}-title` }, ...heading.children);
   const properties = { id: name, ariaLabelledBy: [`${name}-title`] };
   if (title !== PASSED && title !== RULES) return element('section', properties, titled, ...body);
@@ -92,6 +93,7 @@ export function printHtml(review: Review, detailOf: DetailOf): string {
   const { before, chapters } = cutAt('h2', cleanHtml(reportTree(review)));
   const caution = chapters.pop();
   const all = byDetail(review);
+  const letter = chapters.splice(0, letterOf(review, all)?.chapters.length ?? 0);
   const reviewed = new Set(review.details);
   const found = all.filter((g) => g.findings.length > 0);
   // What asks for something comes first, as in the tree.
@@ -113,8 +115,14 @@ export function printHtml(review: Review, detailOf: DetailOf): string {
     version: review.toolVersion,
     parts,
     header: [...(title === undefined ? [] : [title]), ...opening],
-    overview: overview(parts),
-    main: [...parts.map(detailSection), ...chapters.map((chapter, i) => otherSection(chapter, i + 1, ruleNames))],
+    // What is to be done comes before the list of details, as in a letter.
+    ...(letter.length === 0 ? { overview: overview(parts) } : {}),
+    main: [
+      ...letter.map((chapter, i) => otherSection(chapter, i + 1, ruleNames)),
+      ...(letter.length === 0 ? [] : [overview(parts)]),
+      ...parts.map(detailSection),
+      ...chapters.map((chapter, i) => otherSection(chapter, letter.length + i + 1, ruleNames)),
+    ],
     footer: caution === undefined ? [element('p', {}, text(CAUTION))] : [caution.heading, ...caution.body],
   });
 }

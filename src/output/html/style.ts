@@ -36,7 +36,8 @@ thead .count{white-space:normal}
 .some{font-weight:700}
 ul,ol{margin:.2rem 0 .6rem;padding-left:1.4rem}
 li:target{background:var(--chosen-fill)}
-section>ul,.fold ul{max-width:100ch}
+section>ul,section>ol,.fold ul{max-width:100ch}
+section>ol>li{margin:.35rem 0}
 .facts{color:var(--soft);font-size:.925em;max-width:none}
 .unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 .skip{position:absolute;left:-100vw}
@@ -87,6 +88,7 @@ dd ol{padding-left:1.3rem;margin:0}
 body{padding:1rem}
 dl div{grid-template-columns:minmax(0,1fr)}
 nav,.fold,#${OPEN_NAME}{overflow-x:auto}
+main>section>table{display:block;overflow-x:auto}
 .view{overflow-x:auto}
 .sheet{min-width:44rem}
 }

@@ -1,0 +1,133 @@
+/**
+ * The review letter of a submittal: what was sent in, the suggested action, what to correct, what to answer, what was
+ * declared. The findings of each detail follow it. It suggests; the stamp is the reviewer's.
+ */
+import type { ListItem, RootContent } from 'mdast';
+import type { ReviewedSubmittal } from '../../engine/submittal/facts.js';
+import type { DetailResults } from '../grouping.js';
+import { cell, heading, item, joint, list, paragraph, strong, table, words } from '../markdown-parts.js';
+import { acceptedItems, countTable, judgmentItems } from '../markdown-results.js';
+import { CAUTION, plural, STAMP_NOTE, suggestedAction, type Review } from '../report.js';
+import { correctionItems } from './corrections.js';
+import { declaredTable } from './declared-table.js';
+import { questionItems } from './questions.js';
+
+export const QUESTIONS = 'Questions';
+
+export interface Letter {
+  /** Title, facts and action: what stands above the first chapter. */
+  readonly opening: readonly RootContent[];
+  /** One element for each chapter: its heading and what stands under it. */
+  readonly chapters: readonly (readonly RootContent[])[];
+}
+
+/** The letter; `undefined` when no submittal is under review. */
+export function letterOf(review: Review, groups: readonly DetailResults[]): Letter | undefined {
+  const { submittals } = review;
+  if (submittals === undefined || submittals.length === 0) return undefined;
+  const corrections = correctionItems(groups, review);
+  const questions = questionItems(groups, review);
+  const judgments = judgmentItems(groups);
+  return {
+    opening: opening(review, submittals),
+    chapters: [
+      [
+        heading(2, joint('To be corrected')),
+        corrections.length === 0 ? paragraph(joint('Nothing was found.')) : list(corrections, true),
+      ],
+      ...chapter(QUESTIONS, questions, true),
+      ...chapter('For the reviewer to judge', judgments, false),
+      ...declared(submittals, groups),
+      sentIn(review, submittals),
+    ],
+  };
+}
+
+function chapter(title: string, items: ListItem[], ordered: boolean): RootContent[][] {
+  return items.length === 0 ? [] : [[heading(2, joint(title)), list(items, ordered)]];
+}
+
+/** The number, with the revision after the first. */
+export function submittalName({ number, revision }: Pick<ReviewedSubmittal, 'number' | 'revision'>): string {
+  return `${number}, revision ${String(revision)}`;
+}
+
+function opening(review: Review, submittals: readonly ReviewedSubmittal[]): RootContent[] {
+  const { action, because } = suggestedAction(review);
+  const [only] = submittals;
+  const held = new Set(submittals.flatMap((s) => s.details));
+  const others = review.details.filter((d) => !held.has(d.id));
+  const title =
+    submittals.length === 1 && only !== undefined && others.length === 0
+      ? [joint('Review of submittal '), words(submittalName(only))]
+      : [joint('Review of submittals and wall details')];
+  return [
+    heading(1, ...title),
+    ...submittals.map((s) => list(factItems(s))),
+    ...(others.length === 0
+      ? []
+      : [
+          paragraph(
+            joint('Reviewed with it, and not part of it: '),
+            words(others.map((d) => d.id).join(', ')),
+            joint('. The suggested action and the chapters below are about all of them.'),
+          ),
+        ]),
+    paragraph(strong(`Suggested action: ${action ?? 'none'}`), joint(` (${because}). ${STAMP_NOTE}`)),
+    paragraph(joint(CAUTION)),
+  ];
+}
+
+function factItems(s: ReviewedSubmittal): ListItem[] {
+  const from = s.from === undefined ? '' : `, from the ${withoutArticle(s.from)}`;
+  const to = s.to === undefined ? '' : `, to the ${withoutArticle(s.to)}`;
+  const rows: [string, string][] = [
+    ['Project', s.projectTitle ?? 'not stated'],
+    ['Submittal', `${submittalName(s)}: ${s.title}`],
+    ['Section', s.sectionTitle === undefined || s.sectionTitle === '' ? s.section : `${s.section}, ${s.sectionTitle}`],
+    ['Sent in', `${s.date ?? 'date not stated'}${from}${to}`],
+    ['Reviewed', s.reviewed],
+    ['Previous', s.previous === undefined ? 'none stated' : submittalName(s.previous)],
+    ['Details', s.details.length === 0 ? 'none' : s.details.join(', ')],
+  ];
+  return rows.map(([name, value]) => item(strong(name), joint(': '), words(value)));
+}
+
+const withoutArticle = (role: string): string => role.replace(/^the\s+/i, '');
+
+function declared(submittals: readonly ReviewedSubmittal[], groups: readonly DetailResults[]): RootContent[][] {
+  const items = submittals.flatMap((s) => s.declared);
+  const accepted = acceptedItems(groups);
+  if (items.length === 0 && accepted.length === 0) return [];
+  return [
+    [
+      heading(2, joint('Deviations and substitutions')),
+      ...(items.length === 0 ? [] : [declaredTable(items)]),
+      ...(accepted.length === 0 ? [] : [paragraph(joint('Accepted, so not counted above:')), list(accepted)]),
+    ],
+  ];
+}
+
+/** What the review looked at, and what it could not. */
+function sentIn(review: Review, submittals: readonly ReviewedSubmittal[]): RootContent[] {
+  const contents = submittals.flatMap((s) => s.contains);
+  const open = review.results.filter((r) => r.kind === 'open').length;
+  const head = ['Item', 'Title', 'Answers', 'Products', 'Dated', 'Sent with'].map((name) => cell(joint(name)));
+  const rows = contents.map((c) =>
+    [c.item, c.title, c.answers.join(', '), c.of.join(', '), c.dated ?? '', c.sentWith ?? 'this submittal'].map(
+      (text) => cell(words(text)),
+    ),
+  );
+  const unseen =
+    "Papers are known by this list alone: that they are listed is checked, and what they say is the reviewer's to read.";
+  return [
+    heading(2, joint('What was checked')),
+    paragraph(
+      joint(
+        `${plural(review.details.length, 'detail')}${open === 0 ? '' : `; ${plural(open, 'check')} could not be made (see ${QUESTIONS})`}. ${contents.length === 0 ? 'The submittal lists no contents.' : unseen}`,
+      ),
+    ),
+    ...(contents.length === 0 ? [] : [table([head, ...rows])]),
+    countTable(review),
+  ];
+}

@@ -1,0 +1,222 @@
+/** The letter that a review of a submittal begins with: what it says, in which order, and that nothing breaks it. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Nodes, Root } from 'mdast';
+import remarkGfm from 'remark-gfm';
+import remarkParse from 'remark-parse';
+import { unified } from 'unified';
+import { describe, expect, it } from 'vitest';
+import { runReview, withPages } from '../src/cli/run.js';
+import { printHtml } from '../src/output/html/report.js';
+import { printMarkdown } from '../src/output/markdown.js';
+import type { Review } from '../src/output/report.js';
+import { readMarkup } from './support/markup.js';
+import { DEMO, review as runCommand, ROOT, scratch } from './support/command.js';
+
+const TEXT = readFileSync(path.join(ROOT, 'tests/data/letter/submittal.md'), 'utf8');
+/** Enough rules for every chapter, and few enough that the letter does not change with the others. */
+const KEPT =
+  /^(?:submittal\/(?!record|material|conditions|water|standard)|deviation\/|substitution\/|extension\/onto-wall|sill\/back-dam-height)/;
+
+async function reviewOf(text: string, today = '2026-01-15'): Promise<Review> {
+  const cwd = scratch({ 'submittal.md': text });
+  const options = { packs: [], allowPacks: false, today, skipOthers: false, dependents: false };
+  const { review } = await runReview({ inputs: ['submittal.md'], cwd, ...options });
+  expect(review.results.filter((r) => r.ruleId.startsWith('document/')).map((r) => r.message)).toEqual([]);
+  return withPages({ ...review, results: review.results.filter((r) => KEPT.test(r.ruleId)) });
+}
+
+const review = await reviewOf(TEXT);
+const letter = printMarkdown(review);
+const chapterOf = (markdown: string, title: string): string =>
+  new RegExp(`^## ${title}\\n([^]*?)(?=^## )`, 'm').exec(markdown)?.[1] ?? '';
+
+describe('the review letter', () => {
+  it('reads as it did', async () => {
+    const golden = fileURLToPath(new URL('golden/output/letter.md.txt', import.meta.url));
+    await expect(letter).toMatchFileSnapshot(golden);
+  });
+
+  it('opens with the facts of the submittal and suggests, without approving', () => {
+    const before = letter.split('## To be corrected')[0] ?? '';
+    for (const words of [
+      '# Review of submittal 07 27 26-04, revision 1',
+      'Annex to a public library',
+      '07 27 26, Fluid-applied membrane air barriers',
+      '2026-01-12, from the contractor, to the architect of record',
+      '**Reviewed**: 2026-01-15',
+      '07 27 26-04, revision 0',
+      'A-1, A-2, A-3',
+      '**Suggested action: Revise and resubmit**',
+      "The stamp is the reviewer's.",
+    ])
+      expect(before).toContain(words);
+    expect(letter).not.toMatch(/\bapproved\b/i);
+  });
+
+  it('has its chapters in the order of what is to be done', () => {
+    expect([...letter.matchAll(/^## (.+)$/gm)].map((m) => m[1])).toEqual([
+      'To be corrected',
+      'Questions',
+      'For the reviewer to judge',
+      'Deviations and substitutions',
+      'What was checked',
+      'A-1 Reading room window',
+      'A-2 Stair window',
+      '07 27 26-04 Windows of the reading rooms',
+      'For information',
+      'What passed',
+      'Rules used and their sources',
+      'Caution',
+    ]);
+  });
+
+  it('groups one requirement broken in several details into one item that names every place', () => {
+    const corrections = chapterOf(letter, 'To be corrected');
+    const items = corrections.split(/^(?=\d+\. )/m).filter((i) => i.includes('Flashing reach onto the wall'));
+    expect(items).toHaveLength(1);
+    expect(items[0]).toContain('Required: at least 6 in (Section 07 27 26, 3.2.B.1).');
+    expect(items[0]).toMatch(/\*\*A-1\*\*: [^\n]*5 in/);
+    expect(items[0]).toMatch(/\*\*A-2\*\*: [^\n]*4 in/);
+    expect(items[0]).not.toContain('A-3');
+  });
+
+  it('tells errors before warnings, and leaves to the table what stands there', () => {
+    const levels = [...chapterOf(letter, 'To be corrected').matchAll(/^\d+\. .*?\((error|warning|note)\)/gm)];
+    const order = levels.map((m) => ['error', 'warning', 'note'].indexOf(m[1] ?? ''));
+    expect(order.length).toBeGreaterThan(1);
+    expect(order).toEqual([...order].sort());
+    expect(chapterOf(letter, 'To be corrected')).not.toMatch(/deviation\/|substitution\/accepted/);
+  });
+
+  it('asks each question once, of the one who answers, with what is missing and why it matters', () => {
+    const questions = chapterOf(letter, 'Questions')
+      .split(/^(?=\d+\. )/m)
+      .slice(1);
+    const dam = questions.filter((q) => q.includes('sill/back-dam-height'));
+    expect(dam).toHaveLength(1);
+    expect(dam[0]).toMatch(/^\d+\. \*\*For the contractor\*\*, on A-1, A-2: /);
+    expect(dam[0]).toContain('Missing: `openings');
+    expect(dam[0]).toContain('Why it matters: ');
+    expect(dam[0]).toMatch(/submittal\.md:\d+`, `submittal\.md:\d+/);
+  });
+
+  it('says how each deviation and substitution stands, and which differences nobody declared', () => {
+    const table = chapterOf(letter, 'Deviations and substitutions');
+    expect(table).toMatch(/Deviation DEV-1 \| 3\.2\.B\.1 \| A-3 \|.*accepted by architect of record until 2026-06-30/);
+    expect(table).toMatch(/Deviation DEV-2 \| 3\.9\.A \| A-1 \|.*declared, not accepted; covers no finding/);
+    expect(table).toMatch(/Difference \| 3\.2\.B\.1 \| A-1, A-2 \|.*not declared/);
+    expect(table).toMatch(/Substitution SUB-1 \| flashing-strip to liquid-flashing \|.*requested, not accepted/);
+    expect(table).toContain('Accepted, so not counted above');
+  });
+
+  it('follows the calendar: what ended stands again', async () => {
+    const later = printMarkdown(await reviewOf(TEXT, '2026-07-01'));
+    expect(chapterOf(later, 'Deviations and substitutions')).toContain(
+      'accepted by architect of record; ended on 2026-06-30',
+    );
+    expect(chapterOf(later, 'To be corrected')).toMatch(/\*\*A-3\*\*: [^\n]*5 in/);
+  });
+
+  it('counts no accepted breach and asks for nothing where nothing is wrong', async () => {
+    const good = TEXT.replaceAll('ontoWall: 5 in', 'ontoWall: 6 in').replace(
+      'ontoWall: 4 in, pastJambs',
+      'ontoWall: 6 in, pastJambs',
+    );
+    const table = chapterOf(printMarkdown(await reviewOf(good)), 'Deviations and substitutions');
+    expect(table).not.toContain('Difference');
+    expect(table).toMatch(/DEV-1.*covers no finding/);
+  });
+});
+
+const all = (node: Nodes): Nodes[] => [node, ...('children' in node ? node.children.flatMap(all) : [])];
+const shape = (markdown: string): string[] => {
+  const tree: Root = unified().use(remarkParse).use(remarkGfm).parse(markdown);
+  return all(tree).flatMap((n) => (n.type === 'text' ? [] : [n.type]));
+};
+
+describe('text of a submittal', () => {
+  const HOSTILE = 'a | b <script>alert(1)</script> `c` [d](e.html) ![f](g) *h* # i';
+  const hostile = (words: string): string =>
+    [
+      'Windows of the reading rooms',
+      'The precast surround leaves 5 in.',
+      'One trade does joints and openings.',
+      'Details A-1 to A-3',
+      'superintendent',
+      'The joint to the precast is sealed over the flashing.',
+      'Annex to a public library',
+      'Fluid-applied membrane air barriers',
+    ].reduce((text, old) => text.replace(old, JSON.stringify(words)), TEXT);
+
+  it('stays text in Markdown', async () => {
+    const [plain, evil] = [
+      printMarkdown(await reviewOf(hostile('x'))),
+      printMarkdown(await reviewOf(hostile(HOSTILE))),
+    ];
+    expect(shape(evil)).toEqual(shape(plain));
+  });
+
+  it('stays text in HTML', async () => {
+    const tagsOf = async (words: string): Promise<string[]> =>
+      readMarkup(printHtml(await reviewOf(hostile(words)), () => undefined)).tags.map((t) => t.name);
+    expect(await tagsOf(HOSTILE)).toEqual(await tagsOf('x'));
+  });
+});
+
+describe('the letter as a page', () => {
+  const html = printHtml(review, () => undefined);
+  const { tags, text } = readMarkup(html);
+
+  it('has the corrections before the list of details, and every name once', () => {
+    expect(html.indexOf('To be corrected')).toBeLessThan(html.indexOf('<nav'));
+    expect(html.indexOf('<nav')).toBeLessThan(html.indexOf('id="detail-1"'));
+    const ids = tags.flatMap((t) => t.attributes['id'] ?? []);
+    expect(new Set(ids).size).toBe(ids.length);
+    const inside = tags.flatMap((t) => t.attributes['href'] ?? []).filter((h) => h.startsWith('#'));
+    for (const address of inside) expect(ids).toContain(address.slice(1));
+  });
+
+  it('says what the Markdown letter says', () => {
+    for (const words of ['Review of submittal 07 27 26-04, revision 1', 'not declared', 'For the contractor', 'DEV-1'])
+      expect(text).toContain(words);
+  });
+});
+
+describe('the command', () => {
+  it('writes the letter of the submittal of the demo library', async () => {
+    const { out, status } = await runCommand([
+      path.join(DEMO, 'submittal-07-27-26-03.md'),
+      '--format',
+      'markdown',
+      '--fail-on',
+      'never',
+    ]);
+    expect(status).toBe(0);
+    expect(out).toMatch(/^# Review of submittal 07 27 26-03, revision 1\n/);
+    expect(out).toContain('DEV-1');
+    expect(out).toContain('SUB-1');
+  });
+
+  it('reviews the details that a submittal names in other files, and says which are not there', async () => {
+    const detail = (id: string): string => `kind: detail\nid: ${id}\ntitle: T\n`;
+    const cwd = scratch({
+      'lapwright.yaml': 'kind: settings\n',
+      'sent/submittal.yaml':
+        'kind: submittal\nnumber: 07 27 26-09\nsection: "07 27 26"\ntitle: T\ndetails: [../details/*.yaml, W-9]\n',
+      'details/w-1.yaml': detail('W-1'),
+      'details/w-2.yaml': detail('W-2'),
+      'other/w-3.yaml': detail('W-3'),
+    });
+    const { out } = await runCommand(['sent/submittal.yaml', '--format', 'json', '--fail-on', 'never'], { cwd });
+    const { details, results } = JSON.parse(out) as {
+      details: { id: string }[];
+      results: { rule: string; kind: string; message: string }[];
+    };
+    expect(details.map((d) => d.id)).toEqual(['W-1', 'W-2']);
+    expect(results.filter((r) => r.rule === 'submittal/details-found' && r.kind === 'fail')).toMatchObject([
+      { message: expect.stringContaining('"W-9"') as string },
+    ]);
+  });
+});
