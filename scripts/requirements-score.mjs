@@ -21,9 +21,8 @@ const { outputFiles } = await build({
   format: 'esm',
   platform: 'node',
 });
-const { scoreSection } = await import(
-  `data:text/javascript;base64,${X`
-);
+const code = encodeURIComponent(outputFiles[0].text);
+const { scoreSection } = await import(`data:text/javascript,${code}`);
 
 const share = (part, whole) => (whole === 0 ? 'none' : `${((100 * part) / whole).toFixed(0)} % (${part} of ${whole})`);
 const keys = readdirSync(folder).filter((name) => name.endsWith('.key.yaml'));

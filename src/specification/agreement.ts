@@ -6,7 +6,7 @@ import type { ReadNumber } from './numbers.js';
 import type { ReadUnit } from './units.js';
 
 /** A number with the reading of its unit that was chosen. */
-export interface Measured {
+export interface Measurement {
   readonly number: ReadNumber;
   readonly upper?: ReadNumber;
   readonly unit: ReadUnit;
@@ -24,11 +24,11 @@ const NEARLY = 0.02;
 /** Temperatures are compared by their difference: 0 deg has no shares. */
 const NEARLY_K = 0.6;
 
-function close(a: number, b: number, one: Measured, other: Measured): boolean {
-  const base = (x: number, { unit }: Measured): number => unit.toBase(x);
+function close(a: number, b: number, one: Measurement, other: Measurement): boolean {
+  const base = (x: number, { unit }: Measurement): number => unit.toBase(x);
   const valueA = base(a, one);
   const valueB = base(b, other);
-  const width = (x: number, m: Measured): number => Math.abs(base(x + m.number.halfStep, m) - base(x, m));
+  const width = (x: number, m: Measurement): number => Math.abs(base(x + m.number.halfStep, m) - base(x, m));
   const difference = Math.abs(valueA - valueB);
   const rounding = Math.max(width(a, one), width(b, other)) * (1 + 1e-9);
   if (one.unit.kind === 'temperature' || one.unit.kind === 'temperatureDifference')
@@ -38,8 +38,8 @@ function close(a: number, b: number, one: Measured, other: Measured): boolean {
 }
 
 /** Compares two twins, both ends when they are ranges. */
-export function agreement(one: Measured, other: Measured): Agreement {
-  const ends = (m: Measured): readonly number[] =>
+export function agreement(one: Measurement, other: Measurement): Agreement {
+  const ends = (m: Measurement): readonly number[] =>
     m.upper === undefined ? [m.number.value] : [m.number.value, m.upper.value];
   const [a, b] = [ends(one), ends(other)];
   const all = (signA: number, signB: number): boolean =>

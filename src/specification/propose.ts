@@ -6,7 +6,7 @@ import { confidenceOf, howAsked, IN_BRACKETS, lower } from './confidence.js';
 import { comparatorOf } from './comparators.js';
 import type { Comparator } from './comparators.js';
 import { isDescriptor, nameOf } from './naming.js';
-import { openQuestion, questionsAbout, shownText } from './questions.js';
+import { doubtfulCondition, openQuestion, questionsAbout, shownText } from './questions.js';
 import { readValue } from './printed.js';
 import { sourceSpan } from './prose.js';
 import { wordResult } from './results.js';
@@ -15,7 +15,7 @@ import type { Statement } from './statements.js';
 import type { PassedOver, Proposal, Question, Confidence, ReadValue } from './types.js';
 import type { ValueKind } from './units.js';
 import { conditionsIn, valuesIn } from './values.js';
-import type { Value } from './values.js';
+import type { Part, Value } from './values.js';
 
 /** What one statement gives. */
 export interface StatementReading {
@@ -44,8 +44,12 @@ export function readStatement(statement: Statement): StatementReading {
   );
   const isOfTest = ({ start, kind }: Value): boolean =>
     result !== undefined && (start >= result.end || (body === 0 && TEST_KINDS.has(kind ?? 'count')));
-  if (result !== undefined && values.every(isOfTest))
-    return { proposals: [resultProposal(statement, result, words, values)], questions, passedOver: [] };
+  if (result !== undefined && values.every(isOfTest)) {
+    const { parts, read } = conditionsOf(plain, words, values);
+    const doubt = doubtfulCondition(statement, parts);
+    if (doubt !== undefined) return { proposals: [], questions: [...questions, doubt], passedOver: [] };
+    return { proposals: [resultProposal(statement, result, read)], questions, passedOver: [] };
+  }
 
   const proposals: Proposal[] = [];
   const passedOver: PassedOver[] = [];
@@ -139,7 +143,7 @@ function isOptional({ prose, node }: Statement, at: number): boolean {
 const methodsOf = ({ designations }: Statement): readonly string[] =>
   designations.map(({ text }) => text.replace(/\s+/g, ' '));
 
-function resultProposal(statement: Statement, result: WordResult, words: string, values: readonly Value[]): Proposal {
+function resultProposal(statement: Statement, result: WordResult, conditions: readonly ReadValue[]): Proposal {
   const { plain, label } = statement;
   const name = nameOf(statement, { until: result.start, from: 0, to: plain.length }, undefined, undefined);
   const methods = methodsOf(statement);
@@ -153,7 +157,7 @@ function resultProposal(statement: Statement, result: WordResult, words: string,
     compare: 'equals',
     value: { text: result.words },
     methods,
-    conditions: conditionsOf(plain, words, values),
+    conditions,
     confidence: isOpen ? lower(confidence) : confidence,
     reasons: [
       'a result in words',
@@ -164,14 +168,19 @@ function resultProposal(statement: Statement, result: WordResult, words: string,
 }
 
 /** All that a result in words is measured at, in the order of the text. */
-function conditionsOf(plain: string, words: string, values: readonly Value[]): readonly ReadValue[] {
-  const parts = values.flatMap((value) => [
+function conditionsOf(
+  plain: string,
+  words: string,
+  values: readonly Value[],
+): { readonly parts: readonly Part[]; readonly read: readonly ReadValue[] } {
+  const own = values.flatMap((value): readonly Part[] => [
     value,
     ...(value.twin === undefined ? [] : [value.twin]),
     ...value.conditions,
   ]);
-  const all = [...parts, ...(parts.length === 0 ? conditionsIn(plain, words) : [])];
-  return all.sort((a, b) => a.found.start - b.found.start).map(({ found, unit }) => readValue(found, unit));
+  const parts = own.length === 0 ? conditionsIn(plain, words) : own;
+  const inOrder = [...parts].sort((a, b) => a.found.start - b.found.start);
+  return { parts: inOrder, read: inOrder.map(({ found, unit }) => readValue(found, unit)) };
 }
 
 /** A proposal, a question, or undefined for a value that nothing is asked of. */
@@ -276,9 +285,11 @@ function withoutRepetition(questions: readonly Question[]): readonly Question[] 
 
 function frequencyName(plain: string, frequency: RegExpExecArray): string {
   const words = frequency[0].trim();
+  const from = Math.max(0, frequency.index - 60);
   const before = plain
-    .slice(Math.max(0, frequency.index - 60), frequency.index)
-    .replace(/^\S*\s/, '')
+    .slice(from, frequency.index)
+    // A word that was cut in two is left out.
+    .replace(from === 0 ? /^$/ : /^\S*\s/, '')
     .replace(/^.*[.;:]\s*/, '')
     .trim();
   return `frequency: ${`${before} ${words}`.trim()}`.slice(0, 120);

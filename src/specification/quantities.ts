@@ -165,7 +165,7 @@ function withUnit(text: string, number: ReadNumber): Found {
     bareDegrees: false,
   };
   if (unit !== undefined) {
-    const bareDegrees = /^degrees?$|^deg\.?$|^°$/i.test(unit.text);
+    const bareDegrees = /^degrees?\.?$|^deg\.?$|^°$/i.test(unit.text);
     return {
       ...plain,
       end: unit.end,

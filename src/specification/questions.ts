@@ -1,4 +1,6 @@
 /** What in a statement has to be asked: everything that can be read in more than one way, or in none. */
+import { agreement } from './agreement.js';
+import type { Measurement } from './agreement.js';
 import type { Comparator } from './comparators.js';
 import { measuredBy, measuredIn, methodFits } from './methods.js';
 import type { Measured } from './methods.js';
@@ -6,7 +8,8 @@ import { offeredValues, readValue } from './printed.js';
 import { sourceSpan } from './prose.js';
 import type { Statement } from './statements.js';
 import type { Question, QuestionKind } from './types.js';
-import type { Value } from './values.js';
+import type { ReadUnit } from './units.js';
+import type { Part, Value } from './values.js';
 
 const OPEN = /\](?:\s*)\[|\[\s*_{2,}\s*\]|\[[^\]]*$|^[^[]*\]|\[(?!\.+\])[^[\]]{2,}\]/;
 const SHOWN = 140;
@@ -169,7 +172,11 @@ export function openQuestion(
       `"${shown}" is called both "${comparator.conflicting}" and "${comparator.words}".`,
       'Is it the least or the greatest value?',
     );
-  return lostPower(statement, value, ask) ?? lostMinus(statement, value, ask);
+  return (
+    lostPower(statement, value, ask) ??
+    lostMinus(statement, value, ask) ??
+    doubtfulCondition(statement, value.conditions)
+  );
 }
 
 type Ask = (kind: QuestionKind, read: string, question: string) => Question;
@@ -213,17 +220,52 @@ function lostPower({ prose, label }: Statement, { unit, found }: Value, ask: Ask
   return undefined;
 }
 
+const COLD = /\blow[- ]temperature\b|\bcold[- ]temperature\b|\bcold flex/i;
+/** In degrees C: no test of cold behavior is done above it. */
+const COLD_TEST_DEGC = 5;
+
 /** A test of cold behavior above freezing has probably lost its minus. */
-function lostMinus({ prose, label }: Statement, { unit, found }: Value, ask: Ask): Question | undefined {
-  if (
-    unit?.kind !== 'temperature' ||
-    !/\blow[- ]temperature\b|\bcold[- ]temperature\b|\bcold flex/i.test(label ?? prose.text)
-  )
-    return undefined;
-  if (unit.toBase(found.number.value) <= 5) return undefined;
+function lostMinus({ prose, label }: Statement, { unit, found }: Part, ask: Ask): Question | undefined {
+  if (unit?.kind !== 'temperature' || !COLD.test(label ?? prose.text)) return undefined;
+  if (unit.toBase(found.number.value) <= COLD_TEST_DEGC) return undefined;
   return ask(
     'lost sign',
     `"${readValue(found, unit).text}" is warm for a test at low temperature.`,
     'Has a minus sign got lost?',
   );
+}
+
+/** Metric and US conditions of a test that do not agree, or one that has lost its sign. */
+export function doubtfulCondition(statement: Statement, conditions: readonly Part[]): Question | undefined {
+  const { prose, label } = statement;
+  for (const [at, one] of conditions.entries()) {
+    const ask: Ask = (kind, read, question) => ({
+      kind,
+      ...placed(statement, one.found.start, one.found.end),
+      read,
+      ask: question,
+      values: conditions.map(({ found, unit }) => readValue(found, unit)),
+      ...(label !== undefined && { label }),
+    });
+    const other = conditions.slice(at + 1).find(({ unit }) => unit?.kind === one.unit?.kind);
+    const isTwin = other?.unit !== undefined && one.unit !== undefined && other.unit.system !== one.unit.system;
+    const same = isTwin ? agreement(measured(one, one.unit), measured(other, other.unit)) : undefined;
+    if (other !== undefined && same?.agree === false) {
+      const shown = shownText(prose.text, one.found.start, other.found.end);
+      return same.lostSign
+        ? ask(
+            'lost sign',
+            `"${shown}" do not agree as printed, but would with a minus sign.`,
+            'Has a minus sign got lost?',
+          )
+        : ask('values disagree', `The conditions in "${shown}" do not say the same.`, 'Which of the two governs?');
+    }
+    const warm = lostMinus(statement, one, ask);
+    if (warm !== undefined) return warm;
+  }
+  return undefined;
+}
+
+function measured({ found }: Part, unit: ReadUnit): Measurement {
+  return { number: found.number, ...(found.upper && { upper: found.upper }), unit };
 }

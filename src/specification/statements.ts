@@ -45,7 +45,9 @@ function statement(node: OutlineNode, titles: readonly string[], prose: Prose): 
   const label = LABEL.exec(
     plain.replaceAll('.', (point, at: number) => (/[~\w]/.test(plain[at + 1] ?? '') ? '_' : point)),
   );
-  const body = label === null ? 0 : label[0].length;
+  // A colon inside of parentheses ends no label.
+  const opened = label === null ? 0 : label[0].split('(').length - label[0].split(')').length;
+  const body = label === null || opened > 0 ? 0 : label[0].length;
   let named = text.slice(0, body);
   for (const { start, end } of [...designations].reverse())
     if (end <= body) named = named.slice(0, start) + named.slice(end);

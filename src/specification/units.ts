@@ -120,6 +120,19 @@ for (const [kind, rows] of Object.entries(FURTHER) as [ValueKind, readonly Row[]
  * @param written as it stands in the text, without the number
  */
 export function unitsNamed(written: string): readonly ReadUnit[] {
+  const known = memory.get(written);
+  if (known !== undefined) return known;
+  const units = lookUp(written);
+  if (memory.size >= REMEMBERED) memory.clear();
+  memory.set(written, units);
+  return units;
+}
+
+/** The words behind numbers are the same few in a section; looking them up goes through every kind of unit. */
+const REMEMBERED = 4096;
+const memory = new Map<string, readonly ReadUnit[]>();
+
+function lookUp(written: string): readonly ReadUnit[] {
   const further = BY_KEY.get(key(written));
   // Factors are also joined by a letter: `L/s x sq. m`.
   const plain = written.replaceAll('•', '·').replace(/ x (?=\S)/gi, ' ');
