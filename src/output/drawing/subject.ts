@@ -1,26 +1,16 @@
 /** What a drawing is made from, and small questions that several views ask of it. */
 import type { NumberedFinding } from './findings.js';
-import type { System } from './scale.js';
 import type { WallFace } from '../../geometry/types.js';
 import type { Apply, Detail, Layer, Opening, Work } from '../../model/types.js';
 import type { RunOfWater } from '../../water/run/run.js';
+
+export { systemOf } from '../../model/unit-system.js';
 
 export interface DrawingSubject {
   readonly detail: Detail;
   readonly face: WallFace;
   readonly water: RunOfWater;
   readonly findings: readonly NumberedFinding[];
-}
-
-/** The unit system of the author: that of most lengths of the openings and layers. */
-export function systemOf(detail: Detail): System {
-  const lengths = [
-    ...detail.openings.flatMap((o) => [o.widthMm, o.heightMm]),
-    ...detail.layers.flatMap((l) => (l.thicknessMm === undefined ? [] : [l.thicknessMm])),
-    ...detail.work.flatMap((w) => (w.action === 'apply' && w.ontoWallMm !== undefined ? [w.ontoWallMm] : [])),
-  ];
-  const si = lengths.filter((q) => q.system === 'SI').length;
-  return si * 2 > lengths.length ? 'SI' : 'US';
 }
 
 /** The last work that puts on a layer. */
