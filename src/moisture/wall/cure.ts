@@ -84,10 +84,10 @@ interface Change {
 
 /** The wall with the layer at the spot changed, or a new one put in. */
 function changed(wall: Wall, spot: Spot, to: Change): Wall {
-  const now = wall.layers[spot.index];
-  const neighbor = now ?? (wall.layers.at(-1) as LayerFigures);
+  const now = wall.layers[spot.index] ?? wall.layers.at(-1);
+  if (now === undefined) throw new RangeError('A wall with at least one layer is expected.');
   const figures: LayerFigures = {
-    ...(spot.changes === undefined ? plain(neighbor) : (now as LayerFigures)),
+    ...(spot.changes === undefined ? plain(now) : now),
     rM2KW: to.rM2KW,
     dry: all(to.sdM),
     wet: all(to.sdM),

@@ -13,7 +13,7 @@ export function rememberedInAir<T>(): (year: readonly MonthOfAir[], figures: unk
   const places = new WeakMap<readonly MonthOfAir[], Map<string, { readonly value: T }>>();
   return (year, figures, build) => {
     let kept = places.get(year);
-    if (kept === undefined) places.set(year, (kept = new Map()));
+    if (kept === undefined) places.set(year, (kept = new Map<string, { readonly value: T }>()));
     // No two numbers share a text, but for those beyond all: sectionOf takes them for one and the same.
     const key = JSON.stringify(figures);
     let found = kept.get(key);
