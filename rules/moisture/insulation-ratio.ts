@@ -63,9 +63,11 @@ export default defineRule({
         ? ''
         : ` The class III table of ${place.codeText} comes to ${percent(row.r2x6 / (row.r2x6 + TABLE_CAVITY.r2x6))} with R-${TABLE_CAVITY.r2x6} in 2x6 framing and ${percent(row.r2x4 / (row.r2x4 + TABLE_CAVITY.r2x4))} with R-${TABLE_CAVITY.r2x4} in 2x4 (computed; ${row.source.provenance}).`;
     const needs =
-      cure.kind === 'found'
-        ? `at least ${percent(shareWith(cure.value))} (${resistanceText(cure.value, system)} of "${insulation.id}")`
-        : undefined;
+      cure.kind !== 'found'
+        ? undefined
+        : cure.value === 0
+          ? `none of "${insulation.id}"`
+          : `at least ${percent(shareWith(cure.value))} (${resistanceText(cure.value, system)} of "${insulation.id}")`;
     const common = {
       at: insulation.layer.thermalResistance?.at ?? insulation.layer.at,
       subject: 'share of insulation outside',
