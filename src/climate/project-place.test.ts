@@ -52,6 +52,9 @@ describe('a vapor check', () => {
     expect(await outcome('{ county: Cook, state: IL }', 2021)).toBe('pass climate zone 5A');
   });
   it('stays open where the county gives none', async () => {
-    expect(await outcome('{ county: Kook, state: IL }', 2021)).toBe('open climate zone is');
+    const read = await page('{ county: Kook, state: IL }', 'code: { title: IRC, edition: 2021 }');
+    const [result] = reviewWith(read.detail(), [interiorClass]);
+    expect(result).toMatchObject({ kind: 'open', missing: ['project.place.county'] });
+    expect(result?.message).toContain('"Kook"');
   });
 });

@@ -90,6 +90,9 @@ export class FinishedResult implements Result {
   get missing(): readonly string[] | undefined {
     return this.#outcome.missing;
   }
+  get notes(): readonly string[] | undefined {
+    return this.#outcome.notes;
+  }
   get suppression(): Suppression | undefined {
     return this.#suppression;
   }

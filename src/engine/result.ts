@@ -72,6 +72,8 @@ export interface Outcome {
   readonly flow?: readonly FlowStep[] | undefined;
   /** Fields that would answer an `open` result: `openings[0].unit.waterTest`. */
   readonly missing?: readonly string[] | undefined;
+  /** What a computed result rests on and leaves out, a sentence each; whole in files, counted on a terminal. */
+  readonly notes?: readonly string[] | undefined;
 }
 
 export interface Suppression {

@@ -57,6 +57,10 @@ export const MEASURES = {
   'drip projection': { dimension: 'length', meaning: 'how far the drip stands clear of the surface below' },
   'air permeance': { dimension: 'airLeakage', meaning: 'air permeance of a material at 75 Pa' },
   permeance: { dimension: 'permeance', meaning: 'water vapor permeance of a material' },
+  'thermal resistance': {
+    dimension: 'thermalResistance',
+    meaning: 'thermal resistance of the continuous insulation',
+  },
   wait: { dimension: 'time', meaning: 'time before the next work may cover this one' },
   'sheathing gap': { dimension: 'length', meaning: 'gap between sheathing panels' },
 } as const satisfies Record<string, Measure>;

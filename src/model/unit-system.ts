@@ -1,10 +1,10 @@
-/** Which unit system an author writes in. */
+/** Units of a drawing: a report speaks the system its author drew in. */
 import type { Detail } from './types.js';
 
-export type System = 'US' | 'SI';
+export type UnitSystem = 'US' | 'SI';
 
-/** The unit system of the author: that of most lengths of the openings and layers. */
-export function systemOf(detail: Detail): System {
+/** The unit system of the author: that of most lengths of the openings, layers and flashings; US when in doubt. */
+export function systemOf(detail: Detail): UnitSystem {
   const lengths = [
     ...detail.openings.flatMap((o) => [o.widthMm, o.heightMm]),
     ...detail.layers.flatMap((l) => (l.thicknessMm === undefined ? [] : [l.thicknessMm])),

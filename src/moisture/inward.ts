@@ -12,7 +12,7 @@ import { SURFACE_RESISTANCES } from './data/surfaces.js';
 import type { Air } from './interior-climate.js';
 import { CAUTION, leftOutBy } from './left-out.js';
 import { vaporPressurePa, type SaturationFormula } from './psychrometrics.js';
-import { saturationsPa, sectionOf, type MoistureLayer, type Plane } from './resistance.js';
+import { saturationsPa, sectionOf, type MoistureLayer, type Plane, type Section } from './resistance.js';
 import { flowsOf, pressuresPa, touchedPlanes } from './tangent.js';
 
 export interface Reservoir {
@@ -69,6 +69,47 @@ export function solarRiseK(
   return absorptance * irradianceWPerM2 * outsideM2KW;
 }
 
+/** Both sides of the wall inside of a cladding, with the pressure and its ceiling at each plane. */
+export interface BehindCladding {
+  readonly claddingC: number;
+  /** Vapor pressure of the air behind the cladding, Pa. */
+  readonly behindPa: number;
+  readonly saturated: readonly number[];
+  /** Pressure at the two surfaces; saturation at the planes between. */
+  readonly ceilingPa: readonly number[];
+  /** Vapor condenses on the outer face before it enters. */
+  readonly outerFaceWet: boolean;
+}
+
+/**
+ * The state behind a cladding: as warm as sun makes it, as damp as it is wet, less what a cavity carries off.
+ *
+ * @throws RangeError for shares outside 0 to 1
+ */
+export function behindCladding(
+  section: Section,
+  air: { readonly inside: Air; readonly outside: Air },
+  reservoir: Reservoir,
+  formula?: SaturationFormula,
+): BehindCladding {
+  share('A wetness', reservoir.wetness);
+  share('A share that arrives', reservoir.arrives);
+  const claddingC = air.outside.temperatureC + reservoir.riseK;
+  const claddingPa = vaporPressurePa(claddingC, reservoir.wetness, formula);
+  const behindPa = reservoir.arrives * claddingPa + (1 - reservoir.arrives) * air.outside.vaporPressurePa;
+  const surfaces = {
+    insideM2KW: SURFACE_RESISTANCES.interstitial.insideM2KW,
+    outsideM2KW: CAVITY_SURFACE_M2KW.value,
+  };
+  const saturated = saturationsPa(section, surfaces, air.inside.temperatureC, claddingC, formula);
+  const ceilingPa = [...saturated];
+  const last = ceilingPa.length - 1;
+  ceilingPa[0] = Math.min(saturated[0] as number, air.inside.vaporPressurePa);
+  const outerFaceWet = behindPa > (saturated[last] as number);
+  ceilingPa[last] = Math.min(saturated[last] as number, behindPa);
+  return { claddingC, behindPa, saturated, ceilingPa, outerFaceWet };
+}
+
 /**
  * What sun on a wet cladding does to the wall inside of it.
  *
@@ -84,23 +125,9 @@ export function inwardDrive(
   seconds: number,
   formula?: SaturationFormula,
 ): InwardDrive {
-  share('A wetness', reservoir.wetness);
-  share('A share that arrives', reservoir.arrives);
   if (!(seconds >= 0)) throw new RangeError(`A time of zero or more is expected, in s; found ${seconds}.`);
-  const claddingC = air.outside.temperatureC + reservoir.riseK;
-  const claddingPa = vaporPressurePa(claddingC, reservoir.wetness, formula);
-  const behindPa = reservoir.arrives * claddingPa + (1 - reservoir.arrives) * air.outside.vaporPressurePa;
   const section = sectionOf(layers);
-  const surfaces = {
-    insideM2KW: SURFACE_RESISTANCES.interstitial.insideM2KW,
-    outsideM2KW: CAVITY_SURFACE_M2KW.value,
-  };
-  const saturated = saturationsPa(section, surfaces, air.inside.temperatureC, claddingC, formula);
-  const ceilingPa = [...saturated];
-  const last = ceilingPa.length - 1;
-  ceilingPa[0] = Math.min(saturated[0] as number, air.inside.vaporPressurePa);
-  const outerFaceWet = behindPa > (saturated[last] as number);
-  ceilingPa[last] = Math.min(saturated[last] as number, behindPa);
+  const { claddingC, behindPa, saturated, ceilingPa, outerFaceWet } = behindCladding(section, air, reservoir, formula);
   const touched = touchedPlanes(section.sdM, ceilingPa);
   const { gains } = flowsOf(section.sdM, ceilingPa, touched);
   const asked = gains.reduce((sum, g) => sum + g.rateKgPerM2S, 0) * seconds;

@@ -14,9 +14,14 @@ import { heldPa, yearOfWater, type PlanePeak, type YearOfWater, type YearOptions
 import type { MonthOfAir } from './interior-climate.js';
 import { permeanceFromSdNg, saturationsPa, sectionOf, type MoistureLayer, type Plane } from './resistance.js';
 
-/** When a wall passes. `dries`: it may condense up to an amount if all of it dries within the year. */
+/**
+ * When a wall passes. `dries`: it may condense up to an amount if all of it dries within the year. `held`: it may
+ * condense if the year holds against limits of the asker's own.
+ */
 export type Acceptance =
-  { readonly kind: 'no condensation' } | { readonly kind: 'dries'; readonly mostKgPerM2: number };
+  | { readonly kind: 'no condensation' }
+  | { readonly kind: 'dries'; readonly mostKgPerM2: number }
+  | { readonly kind: 'held'; readonly holds: (year: YearOfWater) => boolean };
 
 export interface Question {
   /** Inside to outside, the layer to vary among them. */
@@ -25,6 +30,8 @@ export interface Question {
   readonly year: readonly MonthOfAir[];
   readonly accept: Acceptance;
   readonly options?: YearOptions;
+  /** Sharpness of the answer, m2 K/W or m; a millionth unless given. */
+  readonly tolerance?: number;
 }
 /** The least value that passes, and the year with it. */
 interface Found {
@@ -41,7 +48,6 @@ export type Answer =
   /** Fails with the most there may be of it: the plane that then holds most water, and the month it does. */
   | { readonly kind: 'out of reach'; readonly plane: Plane; readonly month: number };
 
-/** Sharpness of the answer, m2 K/W or m. */
 const TOLERANCE = 1e-6;
 /** A layer this thin to vapor is as good as none, m. */
 const NO_SD_M = 1e-4;
@@ -81,15 +87,16 @@ function dryInterval(question: Question, knob: Knob): { from: number; upTo: numb
   const [low, high] = [at(knob.least), at(knob.most)];
   // More of it dries a plane in a month, or wets it; each way is one monotone family.
   const helped = low.map((e, i) => e.excessPa > (high[i] as Excess).excessPa);
+  const tolerance = question.tolerance ?? TOLERANCE;
   const family = (all: readonly Excess[], wanted: boolean): Excess[] => all.filter((_, i) => helped[i] === wanted);
   if (!dry(family(high, true))) return worst(family(high, true));
   if (!dry(family(low, false))) return worst(family(low, false));
   const from = dry(family(low, true))
     ? knob.least
-    : bisect((x) => dry(family(at(x), true)), knob.least, knob.most, TOLERANCE);
+    : bisect((x) => dry(family(at(x), true)), knob.least, knob.most, tolerance);
   const upTo = dry(family(high, false))
     ? knob.most
-    : bisect((x) => dry(family(at(x), false)), knob.most, knob.least, TOLERANCE);
+    : bisect((x) => dry(family(at(x), false)), knob.most, knob.least, tolerance);
   return from <= upTo ? { from, upTo } : worst(at(from));
 }
 
@@ -98,7 +105,8 @@ function solve(question: Question, knob: Knob): Answer {
   const yearAt = (x: number): YearOfWater => yearOfWater(knob.turned(x), year, options);
   const passes = (result: YearOfWater): boolean =>
     result.outcome === 'none' ||
-    (accept.kind === 'dries' && result.outcome === 'dries' && result.peakKgPerM2 <= accept.mostKgPerM2);
+    (accept.kind === 'dries' && result.outcome === 'dries' && result.peakKgPerM2 <= accept.mostKgPerM2) ||
+    (accept.kind === 'held' && accept.holds(result));
   const interval = dryInterval(question, knob);
   const wholly = 'from' in interval ? interval : undefined;
   if (accept.kind === 'no condensation') {
@@ -112,7 +120,7 @@ function solve(question: Question, knob: Knob): Answer {
   if (passes(bare)) return { kind: 'not needed', year: bare };
   const enough = [wholly?.from, knob.most].find((x): x is number => x !== undefined && passes(yearAt(x)));
   if (enough === undefined) return outOfReach(yearAt(knob.most), worst(excesses(question, knob.turned(knob.most))));
-  const value = bisect((x) => passes(yearAt(x)), knob.least, enough, TOLERANCE);
+  const value = bisect((x) => passes(yearAt(x)), knob.least, enough, question.tolerance ?? TOLERANCE);
   return { kind: 'found', value, year: yearAt(value) };
 }
 
@@ -138,8 +146,8 @@ function varied({ layers, vary }: Question, change: (layer: MoistureLayer) => Mo
  * The vapor resistance of the layer stays as given whatever its thickness: give that of the thickness meant, and ask
  * again if the answer is another one. Thin insulation that is tight to vapor can do more harm than none.
  * @param mostM2KW the most that could be built
- * @returns for `no condensation`, the exact least; for `dries`, the edge between failing with none of it and passing,
- * which is the least where the cold season rules, as tests on random walls hold
+ * @returns for `no condensation`, the exact least; for `dries` and `held`, the edge between failing with none of it
+ * and passing, which is the least where the cold season rules, as tests on random walls hold
  * @throws RangeError when no layer has the id
  * @see the head of this file
  */

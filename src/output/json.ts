@@ -17,7 +17,7 @@
  *     sources: [ { basis, citation, provenance, url?, file?, line?, column? } ],   // the governing one first
  *     related?: [ { message, file, line, column } ],
  *     flow?: [ { message, file, line, column, essential } ],
- *     missing?: [ field ], accepted?: { justification, by?, until?, file, line, column }, fingerprint } ] }
+ *     missing?: [ field ], notes?: [ sentence ], accepted?: { justification, by?, until?, file, line, column }, fingerprint } ] }
  * ```
  * Keys always stand in this order; what is not known is left out, never null. One result stands on one line.
  */
@@ -106,6 +106,7 @@ function resultObject(result: Result): object {
     related: result.related?.map(({ message, at }) => ({ message, ...spot(at) })),
     flow: result.flow?.map(({ message, at, essential }) => ({ message, ...spot(at), essential: essential === true })),
     missing: result.missing,
+    notes: result.notes,
     accepted: suppression && {
       justification: suppression.justification,
       by: suppression.acceptedBy,

@@ -38,6 +38,7 @@ function finding(result: Result, number: number, caution: string | undefined): R
     ...fact('Correct', result.correct),
     ...steps('Path', result.flow ?? [], true),
     ...steps('See', result.related ?? [], false),
+    ...notesOf(result),
     ...fact('Caution', caution),
   ];
   return [
@@ -49,6 +50,11 @@ function finding(result: Result, number: number, caution: string | undefined): R
 
 function fact(name: string, text: string | undefined): ListItem[] {
   return text === undefined || text === '' ? [] : [item(strong(name), joint(': '), words(text))];
+}
+
+function notesOf({ notes = [] }: Result): ListItem[] {
+  if (notes.length === 0) return [];
+  return [itemWith([strong('Notes'), joint(':')], list(notes.map((note) => item(words(note)))))];
 }
 
 function steps(name: string, places: readonly { message: string; at: Locus }[], ordered: boolean): ListItem[] {

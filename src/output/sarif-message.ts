@@ -25,7 +25,10 @@ export function messageText(result: Result, caution?: string): string {
   fact('Missing', result.missing?.join(', '));
   for (const { label, text } of sourceLabels(result.sources ?? [])) fact(SOURCE_NAME[label], text);
   fact('Correct', result.correct);
-  if (result.kind === 'fail') fact('Caution', caution);
+  if (result.kind === 'fail') {
+    fact('Notes', result.notes?.join(' '));
+    fact('Caution', caution);
+  }
   fact('Accepted', acceptanceText(result));
   return lines.join('\n');
 }

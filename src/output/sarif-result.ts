@@ -81,6 +81,7 @@ export function sarifResult(result: Result, context: ResultContext): SarifResult
           provided: result.provided,
           correct: result.correct,
           missing: result.missing,
+          notes: result.notes,
           sources: sources.map(sourceProperties),
         }
       : { detail: result.documentId },

@@ -84,8 +84,17 @@ function findingBlock(page: Page, result: Result): string {
       ),
     ),
     ...(result.related ?? []).flatMap((one) => labelled(page, 'see', one.message + placeNote(one.at, place.uri))),
+    ...labelled(page, 'notes', notesCounted(result)),
     ...labelled(page, 'caution', caution),
   ].join('\n');
+}
+
+/** Notes fill a page; a terminal says that they are there. */
+function notesCounted({ notes = [] }: Result): string | undefined {
+  const stand = notes.length === 1 ? 'stands' : 'stand';
+  return notes.length === 0
+    ? undefined
+    : `${plural(notes.length, 'note')} on what this rests on and leaves out ${stand} in the Markdown, HTML, SARIF and JSON reports.`;
 }
 
 /** ` (line 12)` in the same file, ` (spec.md:12:3)` in another. */

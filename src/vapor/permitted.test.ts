@@ -67,6 +67,22 @@ describe('what is not known', () => {
     expect(jurisdiction(project('5A'))).toMatchObject({ missing: ['project.code'] });
     expect(jurisdiction(undefined)).toMatchObject({ missing: ['project.place.zone', 'project.code'] });
   });
+  it('is told with its reason: a county that cannot be found, one that changed its zone, a zone that is none', () => {
+    const of = (place: Partial<Project>, code = true): unknown => {
+      const found = jurisdiction({ ...project(undefined, code ? 'IRC' : undefined), ...place });
+      return found.kind === 'missing' ? [found.missing, found.reason] : found.kind;
+    };
+    const word = (value: string): { value: string; at: typeof at } => ({ value, at });
+    expect(of({ county: word('Kook'), state: word('IL') })).toEqual([
+      ['project.place.county'],
+      expect.stringContaining('Kook') as string,
+    ]);
+    expect(of({ zone: word('9') })).toEqual([
+      ['project.place.zone'],
+      expect.stringContaining('"9" is no climate zone') as string,
+    ]);
+    expect(of({})).toEqual([['project.place.zone'], 'neither climate zone nor county is stated']);
+  });
   it('is not filled in from another edition', () => {
     expect(jurisdiction(project('5A', 'IRC', 2024))).toEqual({ kind: 'not held', codeText: 'IRC 2024' });
     expect(jurisdiction(project('5A', 'IBC', 2009))).toEqual({ kind: 'not held', codeText: 'IBC 2009' });

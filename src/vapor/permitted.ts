@@ -7,7 +7,7 @@ import {
   type TableZone,
 } from './data/permitted-tables.js';
 import { tableZone } from './zone.js';
-import { zoneTextOfProject } from '../climate/project-place.js';
+import { zoneOfProject } from '../climate/project-place.js';
 import type { Project } from '../model/types.js';
 
 export interface KnownPlace {
@@ -31,20 +31,23 @@ export type Jurisdiction =
 /** Zone and code edition of a project, ready for the tables. */
 export function jurisdiction(project: Project | undefined): Jurisdiction {
   if (project?.code?.title === 'NBC') return { kind: 'Canada' };
-  const zoneText = zoneTextOfProject(project);
+  const answer = project === undefined ? undefined : zoneOfProject(project);
+  const zoneText = answer === undefined || answer.kind === 'unknown' ? undefined : answer.zone;
   const zone = zoneText === undefined ? undefined : tableZone(zoneText);
   const code = project?.code;
   const missing: string[] = [];
   const reasons: string[] = [];
   if (zone === undefined) {
-    missing.push('project.place.zone');
-    reasons.push('the climate zone is not stated');
+    // A county that cannot be found, or that changed its zone, is told as such.
+    const why = answer?.kind === 'unknown' ? answer : undefined;
+    missing.push(...(why?.missing ?? ['project.place.zone']));
+    reasons.push(why?.reason ?? 'the climate zone is not stated');
   } else if (zone === 'unknown marine') {
     missing.push('project.place.zone');
     reasons.push('climate zone 4 stands without its letter, and marine 4 (4C) has the rules of the cold zones');
   }
   if (code === undefined || !Number.isFinite(code.edition)) {
-    missing.push('project.code');
+    if (!missing.includes('project.code')) missing.push('project.code');
     reasons.push('the building code and its edition are not stated');
   }
   if (zone === undefined || zone === 'unknown marine' || code === undefined || !Number.isFinite(code.edition))

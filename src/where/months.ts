@@ -1,7 +1,7 @@
 /** What twelve months of vapor diffusion at a weather station say of a wall. */
 import type { Answer } from './answer.js';
 import { amountText } from './amount.js';
-import type { System } from '../model/unit-system.js';
+import type { UnitSystem } from '../model/unit-system.js';
 import { monthsOf, type Station } from '../climate/stations.js';
 import { AMOUNT_RULES } from '../moisture/limits.js';
 import { judgeWall, type WallJudgement, type WallOutcome } from '../moisture/wall/judge.js';
@@ -63,7 +63,7 @@ function figures({ typical }: WallJudgement): Figures {
 }
 
 /** What happens in the wall with figures halfway between their bounds. */
-function told(found: Figures, system: System): string {
+function told(found: Figures, system: UnitSystem): string {
   const text = (kgPerM2: number | undefined): string => amountText(kgPerM2 ?? 0, system);
   if (found.plane === undefined) return 'stays dry';
   const month = MONTHS[(found.month ?? 1) - 1] as string;
@@ -89,7 +89,12 @@ function answerOf(judgement: WallJudgement): Answer {
 }
 
 /** Follows a wall through a typical year at a station. */
-export function monthsAnswer(read: ReadWall, station: Station, indoor: ProjectIndoor, system: System): MonthsAnswer {
+export function monthsAnswer(
+  read: ReadWall,
+  station: Station,
+  indoor: ProjectIndoor,
+  system: UnitSystem,
+): MonthsAnswer {
   const judgement = judgeWall(read, airAt({ months: monthsOf(station) }, indoor));
   const answer = answerOf(judgement);
   const found = figures(judgement);

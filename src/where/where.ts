@@ -11,7 +11,7 @@ import type { Source } from '../engine/result.js';
 import { indoorOfProject, type ProjectIndoor } from '../moisture/wall/indoor.js';
 import { wallOf, type UnreadWall } from '../moisture/wall/wall.js';
 import type { Detail } from '../model/types.js';
-import { systemOf, type System } from '../model/unit-system.js';
+import { systemOf, type UnitSystem } from '../model/unit-system.js';
 
 export interface InCounty {
   readonly county: County;
@@ -36,7 +36,7 @@ export interface InZone {
 }
 export interface Where {
   readonly detail: Detail;
-  readonly system: System;
+  readonly system: UnitSystem;
   readonly codeText: string;
   /** True when the project names no code, and one was taken. */
   readonly codeAssumed: boolean;

@@ -32,24 +32,22 @@ function variants({ wall, interiors }: PublishedWall): (readonly Readonly<Record
     wall.flatMap((layer) => {
       if (layer['id'] !== 'board') return [layer];
       const board = { ...layer, finish: interior === 'none' ? 'none' : 'latex paint' };
-      return interior === 'responsive class II'
-        ? [board, { id: 'sheet', material: 'responsive membrane' }]
-        : [board];
+      return interior === 'responsive class II' ? [board, { id: 'sheet', material: 'responsive membrane' }] : [board];
     }),
   );
 }
 
+/** The wall with each interior as a page of a detail and its project in the zone. JSON is YAML too. */
+export function pagesOf(wall: PublishedWall, zone: string): string[] {
+  const project = { kind: 'project', id: 'place', title: 'Place', place: { zone }, indoor: wall.indoor };
+  return variants(wall).map((layers) => {
+    const detail = { kind: 'detail', id: wall.id, title: wall.title, wall: layers };
+    return `\`\`\`yaml detail\n${JSON.stringify(detail)}\n\`\`\`\n\n\`\`\`yaml project\n${JSON.stringify(project)}\n\`\`\`\n`;
+  });
+}
+
 /** Each interior of the wall, followed through the year of a typical station of the zone. */
 export async function followed(wall: PublishedWall, zone: string): Promise<(WallYear | WallNotFollowed)[]> {
-  const years: (WallYear | WallNotFollowed)[] = [];
-  for (const layers of variants(wall)) {
-    const detail = { kind: 'detail', id: wall.id, title: wall.title, wall: layers };
-    const project = { kind: 'project', id: 'place', title: 'Place', place: { zone }, indoor: wall.indoor };
-    // JSON is YAML too.
-    const page = await readPage(
-      `\`\`\`yaml detail\n${JSON.stringify(detail)}\n\`\`\`\n\n\`\`\`yaml project\n${JSON.stringify(project)}\n\`\`\`\n`,
-    );
-    years.push(wallYearOf(page.detail()));
-  }
-  return years;
+  const pages = await Promise.all(pagesOf(wall, zone).map((text) => readPage(text)));
+  return pages.map((page) => wallYearOf(page.detail()));
 }

@@ -3,7 +3,9 @@ import { yearOfWater, type PlanePeak, type YearOfWater } from '../condensation.j
 import type { MonthOfAir } from '../interior-climate.js';
 import { amountLimits, type AmountLimit } from '../limits.js';
 import type { MoistureLayer } from '../resistance.js';
+import type { Surfaces } from '../data/surfaces.js';
 import type { LayerFigures } from './figures.js';
+import { rememberedInAir } from './remembered-in-air.js';
 import { isOuter, moistureLayers, type ReadWall, type Wall } from './wall.js';
 
 /** `too much`: dries, but more gathers than the material bears. `no limit`: dries; what it bears is not known. */
@@ -40,7 +42,18 @@ const share = (plane: WetPlane): number => plane.kgPerM2 / (plane.limit?.mostKgP
 
 /** A year of one wall with settled figures, held against the limits of its materials. */
 export function judgeYear(wall: Wall, layers: readonly MoistureLayer[], year: readonly MonthOfAir[]): JudgedYear {
-  const water = yearOfWater(layers, year, { surfaces: wall.surfaces });
+  return { wall, layers, ...heldAgainstLimits(followed(layers, year, wall.surfaces)) };
+}
+
+const kept = rememberedInAir<YearOfWater>();
+
+function followed(layers: readonly MoistureLayer[], year: readonly MonthOfAir[], surfaces: Surfaces): YearOfWater {
+  const figures = [surfaces.insideM2KW, surfaces.outsideM2KW, layers];
+  return kept(year, figures, () => yearOfWater(layers, year, { surfaces }));
+}
+
+/** A year of water held against the limits at each of its wet planes. */
+export function heldAgainstLimits(water: YearOfWater): Pick<JudgedYear, 'outcome' | 'year' | 'worst'> {
   const planes = water.planes.map((peak): WetPlane => {
     const [limit] = amountLimits(peak.plane).filter((l) => l.mostKgPerM2 === undefined || l.mostKgPerM2 < Infinity);
     const lacking = amountLimits(peak.plane).find((l) => l.mostKgPerM2 === undefined);
@@ -53,7 +66,7 @@ export function judgeYear(wall: Wall, layers: readonly MoistureLayer[], year: re
     first === undefined
       ? undefined
       : rest.reduce((a, b) => (share(b) > share(a) || (share(b) === share(a) && b.kgPerM2 > a.kgPerM2) ? b : a), first);
-  const known = { wall, layers, year: water, ...(worst === undefined ? {} : { worst }) };
+  const known = { year: water, ...(worst === undefined ? {} : { worst }) };
   if (water.outcome === 'none') return { ...known, outcome: 'dry' };
   if (water.outcome === 'remains') return { ...known, outcome: 'remains' };
   if (planes.some((p) => share(p) > 1)) return { ...known, outcome: 'too much' };
@@ -61,7 +74,9 @@ export function judgeYear(wall: Wall, layers: readonly MoistureLayer[], year: re
   return unknown === undefined ? { ...known, outcome: 'dries' } : { ...known, worst: unknown, outcome: 'no limit' };
 }
 
-export const accepted = (judged: JudgedYear): boolean => judged.outcome === 'dry' || judged.outcome === 'dries';
+/** Stays dry, or dries within what its materials bear. */
+export const accepted = (judged: Pick<JudgedYear, 'outcome'>): boolean =>
+  judged.outcome === 'dry' || judged.outcome === 'dries';
 const settled = (judged: JudgedYear): 'accepted' | 'refused' | 'no limit' =>
   judged.outcome === 'no limit' ? 'no limit' : accepted(judged) ? 'accepted' : 'refused';
 
@@ -73,8 +88,8 @@ export function typicalLayers(wall: Wall, year: readonly MonthOfAir[]): Moisture
   return moistureLayers(wall, coldSide(year), () => 'typicalM');
 }
 
-/** Both ends of what the wall may be: open inside and tight outside, and the other way about. */
-function extremes(wall: Wall, year: readonly MonthOfAir[]): MoistureLayer[][] {
+/** Both ends of what the wall may be, none where no figure spans: open inside and tight outside, and the reverse. */
+export function extremes(wall: Wall, year: readonly MonthOfAir[]): MoistureLayer[][] {
   if (!wall.layers.some(spreads)) return [];
   const cold = coldSide(year);
   return [false, true].map((tightInside) =>

@@ -6,7 +6,7 @@ import { wallOf, type ReadWall } from './wall.js';
 import { monthlyClimate, type KnownMonths } from '../../climate/place.js';
 import { editionOfProject, placeOfProject } from '../../climate/project-place.js';
 import { remembered } from '../../model/remembered.js';
-import type { Detail } from '../../model/types.js';
+import type { Detail, Project } from '../../model/types.js';
 import type { Locus } from '../../reading/types.js';
 
 export interface WallYear {
@@ -37,6 +37,13 @@ export function airAt(climate: Pick<KnownMonths, 'months'>, indoor: ProjectIndoo
   return yearOfAir(outside, indoor.climate);
 }
 
+/** One air for all details of a project, so that walls that are alike are followed once. */
+const airOfProject = remembered((project: Project) => {
+  const climate = monthlyClimate(placeOfProject(project), editionOfProject(project));
+  const indoor = indoorOfProject(project);
+  return { climate, indoor, air: climate.kind === 'unknown' ? [] : airAt(climate, indoor) };
+});
+
 /**
  * Follows the wall of a detail through a year at the place of its project.
  *
@@ -57,11 +64,9 @@ export const wallYearOf = remembered((detail: Detail): WallYear | WallNotFollowe
   const { project } = detail;
   if (project === undefined)
     return { kind: 'not followed', missing: ['project'], reason: 'no project says where it stands', at: detail.at };
-  const climate = monthlyClimate(placeOfProject(project), editionOfProject(project));
+  const { climate, indoor, air } = airOfProject(project);
   if (climate.kind === 'unknown')
     return { kind: 'not followed', missing: climate.missing, reason: climate.reason, at: project.at };
-  const indoor = indoorOfProject(project);
-  const air = airAt(climate, indoor);
   return {
     kind: 'followed',
     read,

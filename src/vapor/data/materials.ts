@@ -272,6 +272,8 @@ const SHEETS: readonly GenericMaterial[] = [
   m('vinyl wall covering', ['vinyl wallpaper'], { permeancePerm: [0.1, 1] }),
   m('oil-based paint', ['oil paint', 'alkyd paint'], { permeancePerm: [0.3, 1.6] }),
   m('vapor-open membrane', ['housewrap'], { permeancePerm: [15, 60] }),
+  // From a thin paper-backed sheet to a heavy one; perforated coverings pass more.
+  m('vinyl wall covering', ['vinyl wallpaper', 'vinyl covering'], { permeancePerm: [0.2, 1] }),
   m('No. 15 felt', ['asphalt felt', 'building paper', 'felt'], {
     lambdaWPerMK: [0.17, 0.17],
     permeancePerm: [4, 4],

@@ -1,0 +1,78 @@
+import { defineRule } from '../../src/engine/rule.js';
+import type { Source } from '../../src/engine/result.js';
+import { systemOf } from '../../src/model/unit-system.js';
+import { permeanceFromSdNg } from '../../src/moisture/resistance.js';
+import { balanceOf } from '../../src/moisture/wall/balance.js';
+import { coldSide } from '../../src/moisture/wall/judge.js';
+import { layerAt, notesOf, wholeYearOf } from '../../src/moisture/wall/told.js';
+import { permeanceText } from '../../src/moisture/words.js';
+import { frameOf } from '../../src/vapor/frame.js';
+
+const STUDY: Source = {
+  basis: 'guide',
+  citation: 'university course notes on a Nordic study of timber walls: five to one, inside to wind barrier',
+  provenance: 'seen at second hand',
+};
+
+/** The cold side lets through several times what the warm side lets in. */
+export default defineRule({
+  id: 'moisture/drying-ratio',
+  title: 'Ratio of vapor resistances',
+  summary:
+    'Where the followed year finds too much water, the wall is at least several times tighter to vapor on its warm side than on its cold side.',
+  level: 'note',
+  reads: ['wall.material', 'wall.product', 'wall.finish', 'wall.permeance', 'product.permeance', 'project.place'],
+  sources: [STUDY],
+  parameters: {
+    ratio: {
+      type: 'count',
+      default: 5,
+      meaning: 'vapor resistance of the warm side over that of the cold side',
+      source: STUDY,
+    },
+  },
+  *review({ detail, number }) {
+    const frame = frameOf(detail);
+    const year = frame === undefined ? undefined : wholeYearOf(detail);
+    // The rule of thumb says where the balance is off; whether it matters, only the followed year tells.
+    if (frame === undefined || year === undefined || year.judgement.kind === 'undecided') return;
+    const { typical, kind } = year.judgement;
+    const { insideSdM, outsideSdM } = balanceOf(typical.wall, typical.layers, frame);
+    if (!(insideSdM > 0 && outsideSdM > 0)) return;
+    const cold = coldSide(year.air);
+    const [warmSdM, coldSdM] = cold === 'outside' ? [insideSdM, outsideSdM] : [outsideSdM, insideSdM];
+    const wanted = number('ratio');
+    const ratio = warmSdM / coldSdM;
+    const system = systemOf(detail);
+    const text = (sdM: number): string => permeanceText(permeanceFromSdNg(sdM), system);
+    const [inside, outside] = [text(insideSdM), text(outsideSdM)];
+    const warm = cold === 'outside' ? 'inside' : 'outside';
+    const sides = `all inside of "${frame.id}" passes ${inside}, all outside of it ${outside}: ${ratio.toFixed(1)} to 1 with the ${warm} as the warm side`;
+    const common = {
+      at: layerAt(typical.wall, typical.worst?.plane).at,
+      subject: 'ratio of vapor resistances',
+      sources: [STUDY],
+      required: `at least ${wanted} to 1`,
+      provided: `${ratio.toFixed(1)} to 1`,
+      notes: notesOf(year, typical.year.leftOut),
+    };
+    const sentence = `${sides[0]?.toUpperCase() ?? ''}${sides.slice(1)}`;
+    if (ratio >= wanted || kind === 'accepted') {
+      yield {
+        kind: 'pass',
+        ...common,
+        message: ratio >= wanted ? `${sentence}.` : `${sentence}. The followed year accepts that.`,
+      };
+      return;
+    }
+    yield {
+      kind: 'fail',
+      ...common,
+      message: `${sentence}; the rule of thumb is ${wanted} to 1 (${STUDY.citation}).`,
+      correct:
+        cold === 'outside'
+          ? `Let the inside pass at most ${text(outsideSdM * wanted)} or the outside at least ${text(insideSdM / wanted)}, or insulate outside.`
+          : `Let the outside pass at most ${text(insideSdM * wanted)} or the inside at least ${text(outsideSdM / wanted)}.`,
+    };
+  },
+});

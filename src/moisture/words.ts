@@ -1,0 +1,66 @@
+/** Numbers of the moisture room as text. */
+import { formatQuantity } from '../quantity/format.js';
+import type { UnitSystem } from '../model/unit-system.js';
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+/** Name of a month, 1 for January. */
+export function monthName(month: number): string {
+  return MONTHS[month - 1] ?? `month ${month}`;
+}
+
+/** `June`, `June and July`, `May to September`, `January, May`; the year may be crossed: `November to March`. */
+export function monthNames(months: readonly number[]): string {
+  if (months.length === 0) return 'no month';
+  if (months.length === 12) return 'every month';
+  const has = new Set(months);
+  const before = (m: number): number => ((m + 10) % 12) + 1;
+  const after = (m: number): number => (m % 12) + 1;
+  const starts = [...has].filter((m) => !has.has(before(m))).sort((a, b) => a - b);
+  return starts
+    .map((start) => {
+      let end = start;
+      while (has.has(after(end))) end = after(end);
+      if (end === start) return monthName(start);
+      return `${monthName(start)} ${after(start) === end ? 'and' : 'to'} ${monthName(end)}`;
+    })
+    .join(', ');
+}
+
+/** kg/m2 of one oz/ft2. @see NIST SP 811: the avoirdupois pound of 0.45359237 kg, the foot of 0.3048 m */
+const OUNCE_PER_SQUARE_FOOT = 0.45359237 / 16 / 0.3048 ** 2;
+
+/** Water on an area: `0.62 kg/m2`, `2.03 oz/ft2`; less than a hundredth is told as such. */
+export function waterText(kgPerM2: number, system: UnitSystem): string {
+  const [value, unit] = system === 'SI' ? [kgPerM2, 'kg/m2'] : [kgPerM2 / OUNCE_PER_SQUARE_FOOT, 'oz/ft2'];
+  if (value > 0 && value < 0.01) return `less than 0.01 ${unit}`;
+  return `${value.toFixed(2)} ${unit}`;
+}
+
+/** R-value as its author writes it: `R-7.5`, `RSI 1.32`. */
+export function resistanceText(m2KPerW: number, system: UnitSystem): string {
+  return formatQuantity(m2KPerW, 'thermalResistance', { system, unit: system === 'SI' ? 'RSI' : 'R' });
+}
+
+/** `0.7 perm`, `40 ng/(Pa s m2)` */
+export function permeanceText(ngPerPaSM2: number, system: UnitSystem): string {
+  return formatQuantity(ngPerPaSM2, 'permeance', { system });
+}
+
+/** A share as whole percent. */
+export function percent(share: number): string {
+  return `${Math.round(share * 100)} %`;
+}
