@@ -269,7 +269,6 @@ const SHEETS: readonly GenericMaterial[] = [
     ],
     { permeancePerm: [0, 1], permeanceWetPerm: [10, 20], responsive: true },
   ),
-  m('vinyl wall covering', ['vinyl wallpaper'], { permeancePerm: [0.1, 1] }),
   m('oil-based paint', ['oil paint', 'alkyd paint'], { permeancePerm: [0.3, 1.6] }),
   m('vapor-open membrane', ['housewrap'], { permeancePerm: [15, 60] }),
   // From a thin paper-backed sheet to a heavy one; perforated coverings pass more.
