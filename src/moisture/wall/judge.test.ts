@@ -55,6 +55,16 @@ describe('a wall with settled figures', () => {
   });
 });
 
+describe('the layers of a judged year', () => {
+  it('are those that its planes know, also for an equal wall that was judged before', async () => {
+    const year = winter(-10);
+    for (let i = 0; i < 2; i++) {
+      const { typical } = await judge(year, bare, STUDS, OSB, VENT);
+      expect(typical.year.section.planes[0]?.outer).toBe(typical.layers[0]);
+    }
+  });
+});
+
 describe('a wall that its drawing leaves open', () => {
   it('names the permeance that turns the answer', async () => {
     const range = '{ id: sheet, material: vapor retarder, permeance: 0.05-20 perm }';

@@ -42,7 +42,9 @@ const share = (plane: WetPlane): number => plane.kgPerM2 / (plane.limit?.mostKgP
 
 /** A year of one wall with settled figures, held against the limits of its materials. */
 export function judgeYear(wall: Wall, layers: readonly MoistureLayer[], year: readonly MonthOfAir[]): JudgedYear {
-  return { wall, layers, ...heldAgainstLimits(followed(layers, year, wall.surfaces)) };
+  const water = followed(layers, year, wall.surfaces);
+  // Those of the kept year: its planes know their layers by identity.
+  return { wall, layers: water.section.layers, ...heldAgainstLimits(water) };
 }
 
 const kept = rememberedInAir<YearOfWater>();
