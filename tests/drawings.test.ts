@@ -123,12 +123,13 @@ describe('the views of heat and vapor', () => {
   const subjectOfId = (id: string) => [...demo, ...published].find((d) => d.detail.id === id)!.subject;
 
   it('are there only where the wall can be followed, and name what is missing elsewhere', () => {
-    const subject = subjectOfId('X-2');
+    const subject = subjectOfId('canada-head-flashing');
     expect(viewsOf(subject.detail)).not.toContain('profile');
     for (const view of ['profile', 'year'] as const)
       expect(() => drawView(subject, view)).toThrow(
-        `X-2 has nothing to show in the view ${view}; its views: elevation, layers. The wall is not followed through ` +
-          'the year: the finish "vinyl wall covering" has no generic permeance. Missing: wall[0].permeance.',
+        `nothing to show in the view ${view}; its views: elevation, section-head, section-sill, section-jamb, layers. ` +
+          'The wall is not followed through the year: the product "sheet-barrier" declares no dry-cup permeance. ' +
+          'Missing: product.permeance.dry.',
       );
   });
   it('name the place where it is the place that is missing', () => {

@@ -71,7 +71,7 @@ function areNumbers(ids: readonly string[]): boolean {
 
 interface Check {
   readonly rule: string;
-  readonly required: string;
+  readonly required: readonly string[];
   readonly words: readonly string[];
 }
 
@@ -85,7 +85,7 @@ function byList(results: readonly Told[]): Map<string, Map<string, Check[]>> {
     lists.set(list, entries);
     const known = entries.get(id) ?? [];
     entries.set(id, known);
-    known.push({ rule, required: required ?? '', words: tokensOf(subject) });
+    known.push({ rule, required: tokensOf(required ?? ''), words: tokensOf(subject) });
   }
   return lists;
 }
@@ -93,16 +93,12 @@ function byList(results: readonly Told[]): Map<string, Map<string, Check[]>> {
 /** How many of the checks of two ids are the same but for the id; as with `dice`, over all checks of both. */
 function likeness(oldId: string, before: readonly Check[], newId: string, after: readonly Check[]): number {
   const rest = [...after];
+  // An id may be an ordinary word too, so each word may have kept its meaning.
+  const same = (was: readonly string[], is: readonly string[]): boolean =>
+    was.length === is.length && was.every((word, i) => word === is[i] || (word === oldId && is[i] === newId));
   let shared = 0;
   for (const { rule, required, words } of before) {
-    const at = rest.findIndex(
-      (one) =>
-        one.rule === rule &&
-        one.required === required &&
-        one.words.length === words.length &&
-        // An id may be an ordinary word too, so each word may have kept its meaning.
-        words.every((word, i) => word === one.words[i] || (word === oldId && one.words[i] === newId)),
-    );
+    const at = rest.findIndex((one) => one.rule === rule && same(required, one.required) && same(words, one.words));
     if (at < 0) continue;
     rest.splice(at, 1);
     shared += 1;

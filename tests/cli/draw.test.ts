@@ -72,9 +72,13 @@ describe('drawing heat and vapor', () => {
     expect((await draw(COLD, '--view', 'year')).out).toContain('Water in the wall through a year');
   });
   it('says why a wall is not followed and what is missing, exit status 2', async () => {
-    const { status, out, err } = await draw(path.join(DEMO, 'returned/X-2-penetrations.yaml'), '--view', 'year');
+    const { status, out, err } = await draw(
+      path.join(ROOT, 'fixtures/published/canada-head-flashing.yaml'),
+      '--view',
+      'year',
+    );
     expect([status, out]).toEqual([2, '']);
-    expect(err).toContain('the finish "vinyl wall covering" has no generic permeance. Missing: wall[0].permeance.');
+    expect(err).toContain('the product "sheet-barrier" declares no dry-cup permeance. Missing: product.permeance.dry.');
   });
   it.each([
     ['13', 'profile', '--month is a number from 1 (January) to 12 (December), not "13".'],

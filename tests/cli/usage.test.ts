@@ -39,7 +39,10 @@ describe('help and version', () => {
 describe('mistyped commands and options', () => {
   it.each<[string[], string]>([
     [['reveiw', LIBRARY], 'there is no command "reveiw"; did you mean "review"?'],
-    [['zzzzzz'], 'there is no command "zzzzzz" Commands: review, compare, draw, rules, explain, new.'],
+    [
+      ['zzzzzz'],
+      'there is no command "zzzzzz" Commands: review, matrix, compare, draw, where, rules, explain, requirements, new.',
+    ],
     [['review', '--formt', 'json', LIBRARY], 'There is no option "--formt"; did you mean "--format"?'],
     [
       ['review', '--fail-on', 'warnings', LIBRARY],
