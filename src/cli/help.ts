@@ -150,7 +150,7 @@ Options:
 Confirm each requirement against the section, take out "confirmed: false", and keep the document beside the details.
 Exit status: 0 read, 2 could not be read.
 
-\${CAUTION}
+${CAUTION}
 `,
   new: `lapwright new KIND [--output FILE] - write a commented starting document
 

@@ -10,7 +10,7 @@ import { gzipSync } from 'node:zlib';
 import type { Artifact, Invocation, ReportingDescriptor, Run } from 'sarif';
 import type { Notification, Result } from '../engine/result.js';
 import { safeJson, uriReference } from './escape.js';
-import { CAUTION, suggestedAction, type Review } from './report.js';
+import { CAUTION, suggestedAction, type Review, type SuggestedAction } from './report.js';
 import { gatherClauses } from './sarif-clauses.js';
 import { BASE, sarifNotification, sarifResult, type ResultContext } from './sarif-result.js';
 import { descriptorWithoutCard, ruleDescriptor } from './sarif-rules.js';
@@ -18,6 +18,8 @@ import { limitResult, limitRule, notice, selectForUpload, UPLOAD_LIMITS } from '
 
 export interface SarifOptions {
   readonly profile: 'full' | 'upload';
+  /** Of the review that the results are a part of; worked out from the results when absent. */
+  readonly suggested?: SuggestedAction;
 }
 
 const SCHEMA = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json';
@@ -28,11 +30,11 @@ export function printSarif(review: Review, options: SarifOptions): string {
 }
 
 /** The same text in pieces, one result on a line: a library of thousands need not be held as one string. */
-export function sarifChunks(review: Review, { profile }: SarifOptions): Iterable<string> {
-  return profile === 'full' ? fullChunks(review) : [uploadText(review)];
+export function sarifChunks(review: Review, { profile, suggested }: SarifOptions): Iterable<string> {
+  return profile === 'full' ? fullChunks(review, suggested ?? suggestedAction(review)) : [uploadText(review)];
 }
 
-function* fullChunks(review: Review): Generator<string> {
+function* fullChunks(review: Review, suggested: SuggestedAction): Generator<string> {
   const clauses = gatherClauses(review);
   const cards = new Map(review.rules.map((card) => [card.id, card]));
   const rules = ruleIds(review.results, [...cards.keys()]).map((id) => {
@@ -43,7 +45,7 @@ function* fullChunks(review: Review): Generator<string> {
   const context: ResultContext = { ...contextOf(review, rules, artifacts), clauses };
   yield* logChunks(
     {
-      ...baseRun(review, rules, review.notifications, context),
+      ...baseRun(review, suggested, rules, review.notifications, context),
       artifacts: artifacts.map(artifactObject),
       taxonomies: [...clauses.taxonomies],
     },
@@ -83,7 +85,9 @@ function uploadAtMost(review: Review, limit: number, extra: readonly Notificatio
     ...limitedRules.flatMap((one) => one.notices),
     ...limited.flatMap((one) => one.notices),
   ];
-  return [...logChunks(baseRun(review, rules, told, context), limited, ({ result }) => result)].join('');
+  return [
+    ...logChunks(baseRun(review, suggestedAction(review), rules, told, context), limited, ({ result }) => result),
+  ].join('');
 }
 
 function* logChunks<T>(
@@ -106,11 +110,11 @@ function* logChunks<T>(
 
 function baseRun(
   review: Review,
+  { action, because }: SuggestedAction,
   rules: ReportingDescriptor[],
   notifications: readonly Notification[],
   context: ResultContext,
 ): Omit<Run, 'results'> {
-  const { action, because } = suggestedAction(review);
   return {
     tool: {
       driver: {

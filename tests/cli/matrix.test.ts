@@ -107,6 +107,10 @@ describe('the compliance matrix', () => {
     const validate = ajv.compile(JSON.parse(readFileSync(schema, 'utf8')) as object);
     expect(validate(log), JSON.stringify(validate.errors?.slice(0, 3))).toBe(true);
     const run = log.runs[0]!;
+    // Of the whole review: an error that answers no requirement still counts.
+    const reviewed = await lapwright(['review', '.', '--format', 'json', '--date', '2026-03-02'], { cwd: LIBRARY });
+    const { suggestedAction } = JSON.parse(reviewed.out) as { suggestedAction: string };
+    expect(run.properties?.['suggestedAction']).toBe(suggestedAction);
     const taxa = run.taxonomies?.find((t) => t.name === 'specification')?.taxa?.map((t) => t.id) ?? [];
     for (const paragraph of ['1.5', '2.1.A', '3.2.A', '3.2.B', '3.3', '3.4', '3.10.A'])
       expect(taxa).toContain(`Section 07 27 26, ${paragraph}`);

@@ -1,6 +1,6 @@
 /** The compliance matrix as SARIF: every paragraph a taxon, every answer a result that refers to it. */
 import { resultsForReviewer } from '../../engine/requirement-for-reviewer.js';
-import type { Review } from '../report.js';
+import { suggestedAction, type Review } from '../report.js';
 import { printSarif } from '../sarif.js';
 
 /**
@@ -12,5 +12,6 @@ export function printMatrixSarif(review: Review): string {
   const held = review.requirementsHeld ?? [];
   const answering = new Set(held.flatMap(({ results }) => results));
   const results = [...review.results.filter((r) => answering.has(r)), ...resultsForReviewer(held)];
-  return printSarif({ ...review, results }, { profile: 'full' });
+  // The suggested action is that of the whole review, not of the answers alone.
+  return printSarif({ ...review, results }, { profile: 'full', suggested: suggestedAction(review) });
 }
