@@ -13,7 +13,7 @@ Usage:
   lapwright rules                 list the rules
   lapwright explain RULE          print the page of a rule
   lapwright requirements SECTION  propose requirements from the text of a specification section
-  lapwright new KIND              write a commented starting document: detail, product, project, settings
+  lapwright new KIND              write a commented starting document
   lapwright help COMMAND          options of a command
   lapwright --version
 
@@ -154,8 +154,8 @@ ${CAUTION}
 `,
   new: `lapwright new KIND [--output FILE] - write a commented starting document
 
-KIND is detail, product, project or settings. Without --output it goes to standard output. An existing file is
-never overwritten.
+KIND is detail, product, project, specification, submittal or settings. Without --output it goes to standard output.
+Specification and submittal are Markdown. An existing file is never overwritten.
 `,
 };
 

@@ -1,4 +1,5 @@
 /** Commented starting documents for `lapwright new`. Each reviews without an error as it stands. */
+import { SPECIFICATION, SUBMITTAL } from './starting-texts.js';
 
 const DETAIL = `# A wall detail. Lengths and other quantities carry their unit, as on the drawing: 6 in, 5-1/2 in, 150 mm, 15 mil.
 # lapwright review THIS-FILE
@@ -123,5 +124,7 @@ export const STARTING_DOCUMENTS: Readonly<Record<string, string>> = {
   detail: [DETAIL, PROJECT, MEMBRANE, ...OTHERS].join('---\n'),
   product: `# A product: what its data sheet declares. Leave out what the sheet does not say.\n${MEMBRANE}sources: { wetFilm: "sheet 2", permeance: "sheet 3, table 1" }   # where the sheet says it\n`,
   project: PROJECT,
+  specification: SPECIFICATION,
+  submittal: SUBMITTAL,
   settings: SETTINGS,
 };

@@ -7,6 +7,8 @@ const FILE: Readonly<Record<string, string>> = {
   detail: 'w-1.yaml',
   product: 'product.yaml',
   project: 'project.yaml',
+  specification: 'section.md',
+  submittal: 'submittal.md',
   settings: 'lapwright.yaml',
 };
 

@@ -63,7 +63,7 @@ describe('mistyped commands and options', () => {
     [['explain'], 'Name one rule: lapwright explain lap/reverse-lap.'],
     [['rules', 'lap'], 'The command "rules" takes no further words ("lap")'],
     [['new', 'detial'], 'There is no starting document "detial"; did you mean "detail"?'],
-    [['new'], 'Name one kind of document: detail, product, project, settings.'],
+    [['new'], 'Name one kind of document: detail, product, project, specification, submittal, settings.'],
   ])('%j: one sentence on standard error, exit status 2', async (args, sentence) => {
     const { status, out, err } = await lapwright(args);
     expect({ status, out }).toEqual({ status: 2, out: '' });
