@@ -14,7 +14,11 @@ const valueOf = (given: readonly Token[], name: string): string | undefined =>
 async function print({ review }: Run, format: Format): Promise<string> {
   if (format === 'sarif') return (await import('../output/matrix/sarif.js')).printMatrixSarif(await withPages(review));
   const { matrixOf } = await import('../matrix/rows.js');
-  const rows = matrixOf(review.requirementsHeld ?? []);
+  const rows = matrixOf({
+    held: review.requirementsHeld ?? [],
+    items: review.itemsRequired ?? [],
+    results: review.results,
+  });
   switch (format) {
     case 'csv':
       return (await import('../output/matrix/csv.js')).printMatrixCsv(rows);

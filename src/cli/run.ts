@@ -20,6 +20,7 @@ import type { ReviewedSubmittal } from '../engine/submittal/facts.js';
 import type { Notification, Result } from '../engine/result.js';
 import { ruleSettings, type RuleSettings } from '../engine/settings.js';
 import { buildDetail } from '../model/detail.js';
+import { buildSubmittals } from '../model/specification.js';
 import type { Detail } from '../model/types.js';
 import type { FailOn, Review, ReviewedDetail } from '../output/report.js';
 import { loadLibrary, type Library } from '../reading/library.js';
@@ -121,6 +122,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
   const remarks: Notification[] = [...notifications];
   const requirements: DetailRequirements[] = [];
   const products = new Set<string>();
+  const specifications = new Set<ReadDocument>();
   const submittals = submittalsAsked(library);
   const holders = new Map<ReadDocument, ReadDocument[]>();
   for (const { submittal, details: held } of submittals)
@@ -144,6 +146,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
     remarks.push(...one.notifications);
     requirements.push({ requirementsHeld: one.requirementsHeld, clashes: one.clashes });
     for (const id of reach.products.keys()) products.add(id);
+    for (const specification of reach.specifications) specifications.add(specification);
     const reviewed: ReviewedDetail = { id: one.documentId, title: one.title, uri: document.file.uri };
     details.push(reviewed);
     documents.set(reviewed, document);
@@ -169,6 +172,7 @@ export async function runReview(options: RunOptions): Promise<Run> {
     details,
     ...(reviewedSubmittals.length === 0 ? {} : { submittals: reviewedSubmittals }),
     requirementsHeld: requirementsOfRun(requirements),
+    itemsRequired: [...specifications].flatMap(buildSubmittals),
     failOn,
     exitCode,
     rules: ruleCards(rules, packPages, settings.levelOf),

@@ -5,7 +5,8 @@
 import { about, asks } from '../engine/requirement-words.js';
 import type { HeldRequirement } from '../engine/requirements-of-run.js';
 import type { Kind, Result } from '../engine/result.js';
-import type { Condition, Requirement } from '../model/types.js';
+import type { Condition, RequiredSubmittal } from '../model/types.js';
+import type { Locus } from '../reading/types.js';
 
 /** What one detail provides for a requirement: its weightiest result, and how many others stand behind it. */
 export interface MatrixAnswer {
@@ -15,7 +16,13 @@ export interface MatrixAnswer {
   readonly count: number;
 }
 export interface MatrixRow {
-  readonly requirement: Requirement;
+  /** Where the specification asks it. */
+  readonly at: Locus;
+  /** False of what a reading of the text only proposed. */
+  readonly confirmed: boolean;
+  readonly method?: string;
+  /** In the words of the section. */
+  readonly text?: string;
   /** `07 27 26`; empty where the document gives none. */
   readonly section: string;
   /** `3.4.B.2`; empty where the document gives none. */
@@ -70,21 +77,52 @@ function conditionWords(when: Condition): string {
     .join('; ');
 }
 
-/** One requirement as a row. */
-export function matrixRow({ requirement, results, unheld }: HeldRequirement): MatrixRow {
+type Cited = Pick<RequiredSubmittal, 'at' | 'confirmed' | 'citation' | 'paragraph' | 'text'>;
+
+function rowOf(asked: Cited, words: string, results: readonly Result[]): MatrixRow {
   const answers = answersOf(results);
   const worst = heaviest(answers.map((a) => a.result));
-  const what = about(requirement);
   return {
-    requirement,
-    section: /^Section ([^,]*)/.exec(requirement.citation)?.[1] ?? '',
-    paragraph: requirement.paragraph?.value ?? '',
-    words: what === undefined ? asks(requirement) : `${what}: ${asks(requirement)}`,
-    ...(requirement.when === undefined ? {} : { condition: conditionWords(requirement.when) }),
+    at: asked.at,
+    confirmed: asked.confirmed,
+    ...(asked.text === undefined ? {} : { text: asked.text.value }),
+    section: /^Section ([^,]*)/.exec(asked.citation)?.[1] ?? '',
+    paragraph: asked.paragraph?.value ?? '',
+    words,
     kind: worst?.kind ?? 'review',
     accepted: worst?.suppression !== undefined,
     answers,
+  };
+}
+
+/** One requirement as a row. */
+export function matrixRow({ requirement, results, unheld }: HeldRequirement): MatrixRow {
+  const what = about(requirement);
+  return {
+    ...rowOf(requirement, what === undefined ? asks(requirement) : `${what}: ${asks(requirement)}`, results),
+    ...(requirement.method === undefined ? {} : { method: requirement.method.value }),
+    ...(requirement.when === undefined ? {} : { condition: conditionWords(requirement.when) }),
     ...(unheld === undefined ? {} : { unheld }),
+  };
+}
+
+const samePlace = (a: Locus, b: Locus): boolean =>
+  a.document.file.uri === b.document.file.uri &&
+  a.document.id === b.document.id &&
+  a.path.join('/') === b.path.join('/');
+
+const ITEM_RULE = 'submittal/required-items';
+
+/** One thing to be submitted as a row, answered by the submittals under review. */
+export function itemRow(asked: RequiredSubmittal, results: readonly Result[]): MatrixRow {
+  const at = asked.paragraph?.at ?? asked.at;
+  const answering = results.filter(
+    (r) => r.ruleId === ITEM_RULE && r.sources?.some((s) => s.at !== undefined && samePlace(s.at, at)) === true,
+  );
+  const of = asked.of === undefined ? '' : ` (${asked.of.value})`;
+  return {
+    ...rowOf(asked, `submit ${asked.item.value}${of}`, answering),
+    ...(answering.length > 0 ? {} : { unheld: 'No submittal under review answers it.' }),
   };
 }
 
@@ -103,9 +141,17 @@ export function byParagraph(a: MatrixRow, b: MatrixRow): number {
   return 0;
 }
 
-/** The matrix of a run, by section and paragraph; requirements of one paragraph stay in the order of the document. */
-export function matrixOf(held: readonly HeldRequirement[]): MatrixRow[] {
-  return held.map(matrixRow).sort(byParagraph);
+export interface MatrixOf {
+  readonly held: readonly HeldRequirement[];
+  /** What the sections ask to be submitted. */
+  readonly items: readonly RequiredSubmittal[];
+  /** Of the whole run. */
+  readonly results: readonly Result[];
+}
+
+/** The matrix of a run, by section and paragraph; rows of one paragraph stay in the order of the document. */
+export function matrixOf({ held, items, results }: MatrixOf): MatrixRow[] {
+  return [...items.map((item) => itemRow(item, results)), ...held.map(matrixRow)].sort(byParagraph);
 }
 
 /** What a row says in one or two words. */

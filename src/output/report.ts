@@ -6,6 +6,7 @@ import type { Card } from '../engine/cards.js';
 import type { HeldRequirement } from '../engine/requirements-of-run.js';
 import type { ReviewedSubmittal } from '../engine/submittal/facts.js';
 import type { Level, Notification, Result } from '../engine/result.js';
+import type { RequiredSubmittal } from '../model/types.js';
 
 /** A finding at or above this level makes the exit code 1. */
 export type FailOn = Exclude<Level, 'none'> | 'never';
@@ -32,6 +33,8 @@ export interface Review {
   readonly submittals?: readonly ReviewedSubmittal[];
   /** Every requirement in reach of a detail with the results that depended on it; absent when nobody asked. */
   readonly requirementsHeld?: readonly HeldRequirement[];
+  /** What the specifications in reach ask to be submitted. */
+  readonly itemsRequired?: readonly RequiredSubmittal[];
   readonly failOn: FailOn;
   readonly exitCode: number;
   /** Arguments as given, recorded in SARIF. Leave out when they hold the name of a user or a machine. */

@@ -5,7 +5,7 @@ import { Ajv } from 'ajv';
 import addFormats from 'ajv-formats';
 import type { Log } from 'sarif';
 import { describe, expect, it } from 'vitest';
-import { lapwright, ROOT, scratch } from '../support/command.js';
+import { DEMO, lapwright, ROOT, scratch } from '../support/command.js';
 
 const SPECIFICATION = `kind: specification
 section: "07 27 26"
@@ -127,6 +127,20 @@ describe('the compliance matrix', () => {
     const html = await matrix('html');
     expect(html).toContain('<h1>Compliance matrix</h1>');
     expect(html).not.toContain('<script');
+  });
+
+  it('has a row for each thing to be submitted, with what the submittal contains for it', async () => {
+    const { out } = await lapwright(['matrix', path.join(DEMO, 'submittal-07-27-26-03.md'), '--date', '2026-03-02']);
+    const row = (paragraph: string): string =>
+      out.split('\n').find((line) => line.startsWith(`| ${paragraph} |`)) ?? '';
+    expect(row('1.3.C')).toContain(
+      'submit test reports (air leakage of the assembly, ASTM E2357) | **does not comply**',
+    );
+    expect(row('1.3.D')).toContain('| complies | 07 27 26-03: Membrane with flashing and transition membrane');
+    expect(row('1.3.F')).toContain('(not confirmed) | for the reviewer |');
+    // Without the submittal the same rows stand, unanswered.
+    const { out: bare } = await lapwright(['matrix', path.join(DEMO, 'details/W-1-flanged-window.yaml')]);
+    expect(bare).toContain('| for the reviewer | No submittal under review answers it. |');
   });
 
   it('says that nothing was asked where no specification is in reach', async () => {

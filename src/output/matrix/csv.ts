@@ -25,15 +25,14 @@ export function printMatrixCsv(rows: readonly MatrixRow[]): string {
   return csv([
     HEAD,
     ...rows.flatMap((row) => {
-      const { requirement } = row;
-      const own = placeOfLocus(requirement.at);
+      const own = placeOfLocus(row.at);
       const asked = [
         row.section,
         row.paragraph,
         row.words,
-        requirement.method?.value ?? '',
+        row.method ?? '',
         row.condition ?? '',
-        requirement.confirmed ? 'yes' : 'no',
+        row.confirmed ? 'yes' : 'no',
         verdict(row),
       ];
       const stands = `${own.uri}:${String(own.line)}`;

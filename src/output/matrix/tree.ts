@@ -1,6 +1,5 @@
 /** The compliance matrix as a Markdown tree: a chapter of a report, or a page of its own. */
 import type { PhrasingContent, Root, RootContent, TableCell } from 'mdast';
-import { asks } from '../../engine/requirement-words.js';
 import { countVerdicts, verdict, type MatrixAnswer, type MatrixRow } from '../../matrix/rows.js';
 import { cell, code, heading, joint, paragraph, strong, table, words } from '../markdown-parts.js';
 import { placeOfLocus, placeOfResult } from '../place.js';
@@ -40,10 +39,10 @@ function answerWords({ documentId, result }: MatrixAnswer): PhrasingContent[] {
 }
 
 function requirementWords(row: MatrixRow): PhrasingContent[] {
-  const { method, confirmed } = row.requirement;
+  const { method, confirmed } = row;
   return [
     words(row.words),
-    ...(method === undefined ? [] : [joint(', by '), words(method.value)]),
+    ...(method === undefined ? [] : [joint(', by '), words(method)]),
     ...(row.condition === undefined ? [] : [joint(' ('), words(row.condition), joint(')')]),
     ...(confirmed ? [] : [joint(' (not confirmed)')]),
   ];
@@ -99,10 +98,10 @@ function reviewerList(rows: readonly MatrixRow[]): RootContent[] {
     table([
       ['Paragraph', 'What is asked', 'Why a person has to look', 'Stands in'].map((name) => cell(joint(name))),
       ...rows.map((row) => {
-        const place = placeOfLocus(row.requirement.at);
+        const place = placeOfLocus(row.at);
         return [
           cell(words(row.paragraph)),
-          cell(words(row.requirement.text?.value ?? (row.words === '' ? asks(row.requirement) : row.words))),
+          cell(words(row.text ?? row.words)),
           cell(words(row.unheld ?? row.answers[0]?.result.message ?? '')),
           cell(code(`${place.uri}:${String(place.line)}`)),
         ];
