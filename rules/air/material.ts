@@ -1,4 +1,5 @@
 import { againstLimit } from '../../src/engine/against-limit.js';
+import type { Quantity } from '../../src/quantity/types.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import type { Detail, Family, Layer } from '../../src/model/types.js';
@@ -56,6 +57,14 @@ function airLayers(detail: Detail): Layer[] {
   );
 }
 
+/** L/(s m2). 0.004 cfm/ft2 is 0.0203 L/(s m2): 1 cfm/ft2 = 0.3048 / 60 m/s, exactly. */
+const PRINTED = { si: 0.02, us: (0.004 * 0.3048 * 1000) / 60 };
+
+function mostText(system: Quantity['system'], setLPerSM2: number): string {
+  if (setLPerSM2 !== PRINTED.si) return `${setLPerSM2} L/(s m2)`;
+  return system === 'US' ? '0.004 cfm/ft2' : '0.02 L/(s m2)';
+}
+
 /** Materials of the air barrier are airtight by test, or on the list of those taken as airtight. */
 export default defineRule({
   id: 'air/material',
@@ -106,7 +115,9 @@ export default defineRule({
         }
         continue;
       }
-      const most = number('permeance');
+      const set = number('permeance');
+      // The code prints one limit in two systems that differ in the third digit; each is held as it is printed.
+      const most = found.system === 'US' && set === PRINTED.si ? PRINTED.us : set;
       const outcome = againstLimit({
         subject,
         at,
@@ -119,7 +130,7 @@ export default defineRule({
           subject: 'field membrane',
           product: layer.product,
           comparison: 'at most',
-          offered: [{ value: most, text: found.system === 'US' ? '0.004 cfm/ft2' : '0.02 L/(s m2)', source: MATERIAL }],
+          offered: [{ value: most, text: mostText(found.system, set), source: MATERIAL }],
         }),
         sentence: (p) => `The air barrier layer "${layer.id}" passes ${p} of air at 75 Pa`,
         correct: (required) => `Use a material that passes ${required}.`,

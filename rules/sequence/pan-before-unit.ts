@@ -5,7 +5,11 @@ import { flashingAt, JAMB_PLACES, unitSet, type Spot } from '../../src/model/ord
 function linesOpening({ work, place }: Spot, isOnlySill: boolean): boolean {
   if (place === 'inside corners') return true;
   // Strips on the face alone can follow the unit: jamb and head strips over the flange, a trim at the sill.
-  return work.intoOpeningMm !== undefined || (place === 'sill' && isOnlySill);
+  const turnsIn =
+    work.intoOpeningMm !== undefined && work.intoOpeningMm !== 'full'
+      ? work.intoOpeningMm.value > 0
+      : work.intoOpeningMm !== undefined;
+  return turnsIn || (place === 'sill' && isOnlySill);
 }
 
 /** The pan is complete, and all else that lines the opening is done, when the unit goes in. */

@@ -5,7 +5,8 @@
 import { idsOnPath } from './fingerprint.js';
 import type { FinishedResult } from './finished-result.js';
 import type { Basis, Outcome, Result, Source } from './result.js';
-import type { Deviation, Requirement } from '../model/types.js';
+import { nearest } from '../model/nearest.js';
+import type { Deviation, Requirement, Stated } from '../model/types.js';
 
 /** What became of one deviation in one detail, or over all details of a submittal. */
 export interface DeviationUse {
@@ -71,6 +72,7 @@ export function brokenBeyond(deviation: Deviation, result: Outcome): Source[] {
  *
  * @param today ISO date (YYYY-MM-DD) of the review
  * @param ran ids of the rules that ran: a deviation from a rule that did not run says nothing
+ * @param known ids of all rules there are, those turned off and the engine's own among them
  * @returns what is wrong with the deviations themselves, and what each one covers; those of a submittal are judged
  * over all its details, not here
  */
@@ -79,6 +81,7 @@ export function applyDeviations(
   deviations: readonly Deviation[],
   today: string,
   ran: ReadonlySet<string>,
+  known: ReadonlySet<string>,
 ): { readonly outcomes: readonly OwnOutcome[]; readonly uses: ReadonlyMap<Deviation, DeviationUse> } {
   const uses = new Map<Deviation, { covers: Result[]; beyond: Result[] }>();
   const isInForce = (d: Deviation): boolean => !isExpired(d, today) && d.acceptedBy !== undefined;
@@ -99,10 +102,28 @@ export function applyDeviations(
         at: deviation.at,
       });
   }
-  const outcomes = deviations
-    .filter((d) => d.at.document.kind !== 'submittal' && (d.rule === undefined || ran.has(d.rule.value)))
+  const ofDetail = deviations.filter((d) => d.at.document.kind !== 'submittal');
+  const outcomes = ofDetail
+    .filter((d) => d.rule === undefined || ran.has(d.rule.value))
     .flatMap((d) => outcomesOfDeviation(d, uses.get(d), today, 'this detail'));
-  return { outcomes, uses };
+  const strange = ofDetail.flatMap((d) =>
+    d.rule === undefined || known.has(d.rule.value) ? [] : [unknownRule(d, d.rule, known)],
+  );
+  return { outcomes: [...outcomes, ...strange], uses };
+}
+
+function unknownRule(d: Deviation, rule: Stated<string>, known: ReadonlySet<string>): OwnOutcome {
+  const close = nearest(rule.value, [...known]);
+  return {
+    ruleId: 'deviation/unused',
+    outcome: {
+      kind: 'fail',
+      at: rule.at,
+      subject: deviationName(d),
+      message: `${deviationName(d)} covers no finding: there is no rule "${rule.value}" in this review${close === undefined ? '' : `; did you mean "${close}"?`}`,
+      correct: 'Correct the id of the rule, or name the pack that holds it with --pack.',
+    },
+  };
 }
 
 /** An outcome of one of the engine's own rules. */

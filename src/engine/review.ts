@@ -18,6 +18,7 @@ import { buildFace } from '../geometry/face.js';
 import { outsideTheWall } from '../geometry/outside.js';
 import type { WallFace } from '../geometry/types.js';
 import { buildDetail, type Reach } from '../model/detail.js';
+import { remembered } from '../model/remembered.js';
 import type { Detail, Deviation } from '../model/types.js';
 import { spanOfLocus } from '../reading/locus.js';
 import type { ReadDocument, ReadingProblem } from '../reading/types.js';
@@ -69,6 +70,10 @@ export function resultOfProblem(problem: ReadingProblem, documentId: string): Re
 function placeholder(place: Pick<ReadingProblem, 'file' | 'span'>): ReadDocument {
   return { kind: 'detail', id: place.file.uri, file: place.file, data: {}, spanOf: () => place.span };
 }
+
+const knownRules = remembered(
+  (rules: readonly Rule[]): ReadonlySet<string> => new Set([...rules.map((r) => r.id), ...OWN_RULES.map((r) => r.id)]),
+);
 
 /** What a rule sees of one detail. */
 function subjectFor(
@@ -154,7 +159,7 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
       });
     }
   }
-  const { outcomes, uses } = applyDeviations(results, detail.deviations, options.today, ran);
+  const { outcomes, uses } = applyDeviations(results, detail.deviations, options.today, ran, knownRules(options.rules));
   for (const { ruleId, outcome } of outcomes) {
     results.push(finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, fingerprints));
   }

@@ -244,7 +244,7 @@ const SHEETS: readonly GenericMaterial[] = [
   byCode(m('unperforated foil', ['aluminum foil', 'foil facing'], { permeancePerm: [0, 0.05], deemed: 'I' })),
   byCode(
     m('kraft facing', ['kraft-faced', 'kraft paper'], {
-      permeancePerm: [0.3, 0.3],
+      permeancePerm: [0.3, 1],
       permeanceWetPerm: [1, 2],
       deemed: 'II',
     }),
@@ -267,7 +267,7 @@ const SHEETS: readonly GenericMaterial[] = [
       'smart vapor retarder',
       'smart membrane',
     ],
-    { permeancePerm: [0, 1], permeanceWetPerm: [10, 20], responsive: true },
+    { permeancePerm: [0.5, 1], permeanceWetPerm: [10, 20], responsive: true },
   ),
   m('oil-based paint', ['oil paint', 'alkyd paint'], { permeancePerm: [0.3, 1.6] }),
   m('vapor-open membrane', ['housewrap'], { permeancePerm: [15, 60] }),
