@@ -10,11 +10,11 @@ title: Wall
 wall:
   - { id: sheathing, material: plywood }
 deviations:
-  - { rule: extent/onto-wall, reason: None., acceptedBy: architect of record }
+  - { rule: extension/onto-wal, reason: None., acceptedBy: architect of record }
 `,
   });
   const { out } = await lapwright(['review', '--format', 'lines', '--fail-on', 'never', 'd.yaml'], { cwd: folder });
   expect(out).toMatch(
-    /d\.yaml:7:13: note: .*there is no rule "extent\/onto-wall" in this review; did you mean "extension\/onto-wall"\?/,
+    /d\.yaml:7:13: note: .*there is no rule "extension\/onto-wal" in this review; did you mean "extension\/onto-wall"\?/,
   );
 });
