@@ -22,7 +22,6 @@ const LIST: Source = {
   basis: 'guide',
   citation: 'Air Barrier Association of America, master specification 07 27 26, list of connections',
   provenance: 'seen',
-  url: 'https://studylib.net/doc/10123778/abaa-072726-fluid-applied-membrane-air-barrier-specification',
 };
 
 function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, field: string): Outcome {

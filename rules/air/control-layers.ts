@@ -7,7 +7,6 @@ const PRACTICE: Source = {
   basis: 'practice',
   citation: 'control layers, after a regional masonry systems guide',
   provenance: 'seen at second hand',
-  url: 'http://businessdocbox.com/Construction/97256965-National-masonry-systems-guide-northwest-edition-chapter-1-cmu-wall-with-anchored-masonry-veneer-building-enclosure-control-layers.html',
 };
 
 /** What a layer of each family is able to do when the author does not say. Generous: only a wall without any is reported. */

@@ -11,13 +11,11 @@ const BIA: Source = {
   basis: 'guide',
   citation: 'BIA Technical Note 28B',
   provenance: 'seen at second hand',
-  url: 'https://www.bldgsystems.lifemusicart.com/page2/page52/page61/page62',
 };
 const IRC: Source = {
   basis: 'code',
   citation: 'IRC R404.1.6',
   provenance: 'seen at second hand',
-  url: 'https://forum.nachi.org/t/irc-vs-ibc-clearance/208171',
 };
 const UPSTAND = { value: 203.2, text: '8 in', source: BIA } as const;
 const LAP = { value: 101.6, text: '4 in', source: BIA } as const;

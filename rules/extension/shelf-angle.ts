@@ -9,13 +9,11 @@ const BIA: Source = {
   basis: 'guide',
   citation: 'BIA Technical Note 28B',
   provenance: 'seen at second hand',
-  url: 'https://www.bldgsystems.lifemusicart.com/page2/page52/page61/page62',
 };
 const BIA_DRIP: Source = {
   basis: 'guide',
   citation: 'BIA Technical Note 21B',
   provenance: 'seen',
-  url: 'https://pdf4pro.com/amp/view/technical-notes-b-on-brick-construction-4e7a4c.html',
 };
 const NBC: Source = {
   basis: 'code',

@@ -8,7 +8,6 @@ const BOND: Source = {
   basis: 'guide',
   citation: 'Handbook of Adhesives and Sealants, 1/4 in of depth for adhesion',
   provenance: 'seen',
-  url: 'https://digilib.universitaspertamina.ac.id/ebook/Handbook%20of%20Adhesives%20and%20Sealants/files/basic-html/page150.html',
 };
 
 /** Sealant bonds to each side on enough depth. */

@@ -9,13 +9,11 @@ const HALF: Source = {
   basis: 'guide',
   citation: 'public project section 07 92 00, depth half the width, 1/4 to 1/2 in',
   provenance: 'seen',
-  url: 'http://server3.co.orange.nc.us:8088/WebLink/0/doc/64824/Page42.aspx',
 };
 const EQUAL: Source = {
   basis: 'guide',
   citation: 'Handbook of Adhesives and Sealants, depth equal to the width up to 1/2 in',
   provenance: 'seen',
-  url: 'https://digilib.universitaspertamina.ac.id/ebook/Handbook%20of%20Adhesives%20and%20Sealants/files/basic-html/page150.html',
 };
 const OFF: Source = {
   basis: 'practice',

@@ -6,13 +6,11 @@ const SECTION: Source = {
   basis: 'guide',
   citation: 'public project section on sealants, bond-breaker where there is no backing',
   provenance: 'seen',
-  url: 'http://ircdocs.indian-river.org/WebLink/0/doc/250677/Page209.aspx',
 };
 const UFGS: Source = {
   basis: 'guide',
   citation: 'UFGS 07 92 00, 3.4.6, bond breaker (heading)',
   provenance: 'seen',
-  url: 'https://scribd.com/document/711737011/UFGS-07-92-00',
 };
 
 /** Sealant bonds to the two sides of a joint and not to its back. */

@@ -8,13 +8,11 @@ const LEAST: Source = {
   basis: 'guide',
   citation: 'architectural detailing text and handbook of sealants, least joint width',
   provenance: 'seen',
-  url: 'https://www.northernarchitecture.us/architectural-detailing-2/j-jze.html',
 };
 const MOST: Source = {
   basis: 'guide',
   citation: 'architectural detailing text, joints up to 1 to 2 in',
   provenance: 'seen',
-  url: 'https://www.northernarchitecture.us/architectural-detailing-2/j-jze.html',
 };
 
 /** A sealant joint is wide enough to be filled and not wider than sealant stands. */

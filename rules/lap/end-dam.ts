@@ -17,7 +17,6 @@ const BIA: Source = {
   basis: 'guide',
   citation: 'BIA Technical Note 28B',
   provenance: 'seen at second hand',
-  url: 'https://www.bldgsystems.lifemusicart.com/page2/page52/page61/page62',
 };
 /** Turned into a head joint of masonry. */
 const MASONRY: OfferedLimit = { value: 25.4, text: '1 in', source: BIA };

@@ -10,7 +10,6 @@ const SOURCES: readonly Source[] = [
     basis: 'guide',
     citation: 'FEMA P-499, fact sheet 1.9',
     provenance: 'seen',
-    url: 'https://www.yumpu.com/en/document/view/11684418/fema-p-499-home-builders-guide-to-coastal-construction/52',
   },
 ];
 

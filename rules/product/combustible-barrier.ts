@@ -8,7 +8,6 @@ const TRIGGER: Source = {
   citation:
     'IBC 2012 and 2015, 1403.5; IBC 2018 and 2021, 1402.5: combustible water-resistive barrier, types I to IV, more than 40 ft above grade (renumbered in 2024, confirm)',
   provenance: 'seen at second hand',
-  url: 'https://carlanelsoncoconstruction.com/exterior-wall-assemblies-must-pass-nfpa-test.html',
 };
 const EXCEPTIONS: Source = {
   basis: 'code',

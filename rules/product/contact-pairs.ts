@@ -9,7 +9,6 @@ const CERTIFICATE: Source = {
   basis: 'guide',
   citation: 'public project section 07 27 00, submittals: statement that the materials that touch are compatible',
   provenance: 'seen',
-  url: 'http://server3.co.orange.nc.us:8088/WebLink/0/doc/74610/Page354.aspx',
 };
 const DATA: Source = {
   basis: 'product data',

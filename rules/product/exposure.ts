@@ -9,7 +9,6 @@ const CLAUSE: Source = {
   basis: 'guide',
   citation: 'Air Barrier Association of America, master specification 07 27 26 (2014), exposure before it is covered',
   provenance: 'seen',
-  url: 'https://studylib.net/doc/10123778/abaa-072726-fluid-applied-membrane-air-barrier-specification',
 };
 const DATA: Source = {
   basis: 'product data',

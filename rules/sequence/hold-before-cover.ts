@@ -15,7 +15,6 @@ const FIELD_CONTROL: Source = {
   basis: 'guide',
   citation: 'UFGS 07 92 00, 3.1, field quality control',
   provenance: 'seen',
-  url: 'https://scribd.com/document/711737011/UFGS-07-92-00',
 };
 const HABIT: Source = {
   basis: 'practice',

@@ -24,7 +24,6 @@ const DRAWN: Source = {
   basis: 'guide',
   citation: 'public project section 07 27 00, shop drawings show the treatment of substrate joints',
   provenance: 'seen',
-  url: 'http://server3.co.orange.nc.us:8088/WebLink/0/doc/74610/Page354.aspx',
 };
 
 /** The first work that covers a treatment before it is done; `undefined` when all is in order. */

@@ -13,7 +13,6 @@ const PATHS: Source = {
   citation:
     'Air Barrier Association of America, master specification 07 27 26 (2014): ties, screws and pipes among the leakage paths',
   provenance: 'seen',
-  url: 'https://studylib.net/doc/10123778/abaa-072726-fluid-applied-membrane-air-barrier-specification',
 };
 
 /** Layers that are fixed through what lies behind them. */

@@ -23,7 +23,6 @@ const FLANGE: Source = {
   basis: 'standard',
   citation: 'ASTM E2112, flange lapped at head and jambs (steps in a public extract)',
   provenance: 'seen at second hand',
-  url: 'https://docsbay.net/combine-installation-method',
 };
 const FIELD: Source = {
   basis: 'practice',

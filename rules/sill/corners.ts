@@ -7,7 +7,6 @@ const GUIDE: Source = {
   basis: 'guide',
   citation: 'deep energy retrofit builder guide of a public utility program, pan corners',
   provenance: 'seen',
-  url: 'https://guides.co/g/mass-save-deep-energy-retrofit-builder-guide/131974',
 };
 
 /** Lower corners of the pan are made without a slit. */

@@ -11,7 +11,6 @@ const E2112: Source = {
   basis: 'standard',
   citation: 'ASTM E2112, fasteners of barrier and flashing do not pierce the flange',
   provenance: 'seen at second hand',
-  url: 'https://docsbay.net/combine-installation-method',
 };
 
 /** Fasteners of the pan and anchors of the unit keep out of the bottom of the pan. */

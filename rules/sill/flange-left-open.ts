@@ -8,7 +8,6 @@ const E2112: Source = {
   basis: 'standard',
   citation: 'ASTM E2112, bead interrupted at a sill with a pan',
   provenance: 'seen at second hand',
-  url: 'https://docsbay.net/combine-installation-method',
 };
 const CANADA: Source = {
   basis: 'guide',

@@ -7,13 +7,11 @@ const LIST: Source = {
   citation:
     'public project section 07 27 00, shop drawings: substrate joints, counterflashing, penetrations, corners, terminations, tie-ins, head, jamb, sill',
   provenance: 'seen',
-  url: 'http://server3.co.orange.nc.us:8088/WebLink/0/doc/74610/Page354.aspx',
 };
 const TIE_INS: Source = {
   basis: 'guide',
   citation: 'Air Barrier Association of America, master specification 07 27 26 (2014), list of tie-ins',
   provenance: 'seen',
-  url: 'https://studylib.net/doc/10123778/abaa-072726-fluid-applied-membrane-air-barrier-specification',
 };
 
 type Locus = Detail['at'];

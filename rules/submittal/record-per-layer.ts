@@ -8,7 +8,6 @@ const FORMAT: Source = {
   basis: 'guide',
   citation: 'UFGS 01 33 00, SD-03 product data, in three-part sections',
   provenance: 'seen',
-  url: 'https://www.scribd.com/document/496785423/UFGS-01-33-00-SUBMITTAL-PROCEDURES',
 };
 
 /** Membranes, flashings, joint treatments and what seals between them. */

@@ -12,7 +12,7 @@ const SOURCES: readonly Source[] = [
   {
     basis: 'code',
     citation: 'IRC 2009 R601.3',
-    provenance: 'seen',
+    provenance: 'seen at second hand',
     url: 'https://www.greenbuildingadvisor.com/blogs/dept/code-green/vapor-retarders',
   },
   NBC_BARRIER.source,

@@ -79,7 +79,6 @@ export const SPOT_SHARES = {
   source: {
     citation: 'SSPC-PA 2, spot limits of 80 and 120 percent (a rule for coatings on metal)',
     provenance: 'seen at second hand' as const,
-    url: 'http://slideplayer.com/slide/1430003/',
   },
 };
 

@@ -33,8 +33,6 @@ export interface LayerSpread {
   /** m2 K/W, never more than it surely has; absent when the table does not say. */
   readonly rM2KW?: number;
   readonly storage: StorageClass;
-  readonly source: string;
-  readonly provenance: GenericMaterial['provenance'];
 }
 
 /**
@@ -64,8 +62,6 @@ export function genericLayer(
       ? {}
       : { rM2KW: usRToSi((perInch * thicknessMm) / MM_PER_INCH) }),
     storage: storageOf(material),
-    source: material.source,
-    provenance: material.provenance,
   };
 }
 

@@ -1,7 +1,7 @@
 /** Continuous insulation outside the framing: how much, how sure, and where it stands. */
 import { permToNg, usRToSi } from './classes.js';
 import { SPRAY_FOAM_COUNTS } from './data/condition-tables.js';
-import { materialNamed, permeancePermAt, rPerInch } from './materials.js';
+import { materialNamed, permeancePermAt, provenanceOf, rPerInch } from './materials.js';
 import type { Detail, Layer, Measured } from '../model/types.js';
 
 export interface Insulation {
@@ -57,7 +57,7 @@ export function insulationOf(layer: Layer): Insulation {
     layer,
     stated: layer.thicknessMm,
     resistanceM2KPerW: usRToSi((perInch * layer.thicknessMm.value) / MM_PER_INCH),
-    assumption: `R ${+perInch.toFixed(1)} per inch taken for ${material.name} (${material.provenance === 'seen' ? 'public information sheet' : material.provenance})`,
+    assumption: `R ${+perInch.toFixed(1)} per inch taken for ${material.name} (${provenanceOf(material, 'rPerInch') === 'seen' ? (material.seen?.citation ?? '') : provenanceOf(material, 'rPerInch')})`,
   };
 }
 

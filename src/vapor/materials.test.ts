@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { GENERIC_MATERIALS } from './data/materials.js';
-import { knownMaterials, materialNamed, permeancePermAt, rPerInch } from './materials.js';
+import {
+  knownMaterials,
+  materialNamed,
+  permeancePermAt,
+  permeanceProvenanceText,
+  provenanceOf,
+  rPerInch,
+} from './materials.js';
 
 describe('a generic material', () => {
   it.each([
@@ -56,11 +63,33 @@ describe('its values', () => {
     // 0.040 W/(m K) is 0.277 Btu-in/(h ft2 degF): R 3.6 per inch.
     expect(rPerInch(materialNamed('mineral wool board') as never)).toBeCloseTo(3.606, 3);
   });
-  it('say where they come from, with an address when they were read', () => {
+  it('call only that value seen which was: the R per inch of five insulations, the class of five facings', () => {
+    const seen = (value: 'rPerInch' | 'deemed'): string[] =>
+      GENERIC_MATERIALS.filter((material) => provenanceOf(material, value) === 'seen').map(({ name }) => name);
+    expect(seen('rPerInch')).toEqual([
+      'cellulose',
+      'expanded polystyrene',
+      'extruded polystyrene',
+      'foil-faced polyisocyanurate',
+      'closed-cell spray foam',
+    ]);
+    expect(seen('deemed')).toEqual([
+      'polyethylene sheet',
+      'unperforated foil',
+      'kraft facing',
+      'vapor retarder paint',
+      'latex paint',
+    ]);
     for (const material of GENERIC_MATERIALS) {
-      expect(material.source, material.name).not.toBe('');
-      expect(material.provenance === 'seen', material.name).toBe(material.url !== undefined);
+      expect(provenanceOf(material, 'permeance'), material.name).toBe('from memory, confirm');
+      if (material.seen !== undefined) expect(material[material.seen.value], material.name).toBeDefined();
     }
+  });
+  it('tell how the permeance is known beside what was seen', () => {
+    const told = (name: string): string => permeanceProvenanceText(materialNamed(name) as never);
+    expect(told('latex paint')).toBe('class seen; permeance from memory, confirm');
+    expect(told('XPS')).toBe('R per inch seen; permeance from memory, confirm');
+    expect(told('OSB')).toBe('from memory, confirm');
   });
   it('keep each spread in order', () => {
     for (const { name, lambdaWPerMK, permeancePerm, permeabilityPermIn } of GENERIC_MATERIALS) {

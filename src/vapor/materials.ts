@@ -61,6 +61,22 @@ export function permeancePermAt(material: GenericMaterial, thicknessMm: number |
   return [material.permeabilityPermIn[0] / inches, material.permeabilityPermIn[1] / inches];
 }
 
+/** How one value of a row is known; a row that has one value from a public document has the others from memory. */
+export function provenanceOf(
+  material: GenericMaterial,
+  value: 'rPerInch' | 'deemed' | 'permeance',
+): 'seen' | 'from memory, confirm' {
+  return material.seen?.value === value ? 'seen' : 'from memory, confirm';
+}
+
+const CALLED = { rPerInch: 'R per inch', deemed: 'class' } as const;
+
+/** How the permeance of a row is known, beside what else of it was seen: `class seen; permeance from memory, confirm`. */
+export function permeanceProvenanceText(material: GenericMaterial): string {
+  const permeance = provenanceOf(material, 'permeance');
+  return material.seen === undefined ? permeance : `${CALLED[material.seen.value]} seen; permeance ${permeance}`;
+}
+
 /**
  * US R-value of one inch: as quoted in the trade, else from the larger conductivity, so that insulation is never
  * credited with more than it surely has. `undefined` when the table has neither.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { EDITIONS, type Permission, type TableClass } from './data/permitted-tables.js';
+import { EDITIONS, NBC_BARRIER, type Permission, type TableClass } from './data/permitted-tables.js';
 import { jurisdiction, permitted, permittedWords, type KnownPlace } from './permitted.js';
 import type { Project } from '../model/types.js';
 import type { ReadDocument } from '../reading/types.js';
@@ -93,6 +93,11 @@ describe('what is not known', () => {
 });
 
 describe('the sources of the cells', () => {
+  it('call what an article or course notes tell of a code seen at second hand', () => {
+    const irc2009 = EDITIONS.find(({ title, edition }) => title === 'IRC' && edition === 2009);
+    expect(irc2009?.required.source.provenance).toBe('seen at second hand');
+    expect(NBC_BARRIER.source.provenance).toBe('seen at second hand');
+  });
   it('call nothing read that was not: only zone 1 of IRC 2021 was', () => {
     for (const tables of EDITIONS) {
       for (const [zone, cells] of Object.entries(tables.permitted)) {

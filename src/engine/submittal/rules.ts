@@ -8,13 +8,11 @@ export const CONTRACTOR_REVIEW: readonly Source[] = [
     basis: 'standard',
     citation: 'AIA A201-2017, 3.12.5 and 3.12.6',
     provenance: 'seen at second hand',
-    url: 'https://lbcclaw.com/news/submittal-review-its-not-all-on-the-design-professional-the-contractor-has-requirements-too',
   },
   {
     basis: 'standard',
     citation: 'general conditions in the form of EJCDC, 6.17',
     provenance: 'seen',
-    url: 'http://docs.southbendin.gov/WebLink/0/doc/377413/Page61.aspx',
   },
 ];
 
@@ -23,13 +21,11 @@ export const DEVIATIONS_IN_WRITING: readonly Source[] = [
     basis: 'guide',
     citation: 'EJCDC column on deviations in submittals: review does not change the contract',
     provenance: 'seen',
-    url: 'https://www.ejcdc.org/shop-drawings-and-submittals-part-5-deviations-from-contract-requirements-by-kevin-obeirne-pe/',
   },
   {
     basis: 'standard',
     citation: 'UFGS 01 33 00 (2006), 1.4.4, variations (heading)',
     provenance: 'seen',
-    url: 'https://vdocuments.site/ufgs-01-33-00-submittal-procedures.html',
   },
   { basis: 'standard', citation: 'AIA A201, 3.12.8', provenance: 'from memory, confirm' },
 ];
@@ -39,7 +35,6 @@ export const SUBSTITUTIONS: readonly Source[] = [
     basis: 'guide',
     citation: 'public project section on substitutions: requested separately, not implied by shop drawings',
     provenance: 'seen',
-    url: 'http://ircdocs.indian-river.org/WebLink/0/doc/11672/Page115.aspx',
   },
 ];
 
@@ -48,7 +43,6 @@ export const PRODUCT_DATA: readonly Source[] = [
     basis: 'guide',
     citation: 'UFGS 01 33 00, SD-03 product data',
     provenance: 'seen',
-    url: 'https://www.scribd.com/document/496785423/UFGS-01-33-00-SUBMITTAL-PROCEDURES',
   },
 ];
 

@@ -28,7 +28,10 @@ export const VAPOR_GAS_CONSTANT: Figure = {
 /** Molar mass of water over that of dry air. */
 export const MASS_RATIO: Figure = {
   value: 0.621945,
-  source: standard('ASHRAE Handbook Fundamentals, chapter 1, equation 20', 'seen'),
+  source: standard(
+    'ASHRAE Handbook Fundamentals, chapter 1, equation 20, as a library quotes it',
+    'seen at second hand',
+  ),
 };
 
 /** Air pressure at sea level, Pa. */

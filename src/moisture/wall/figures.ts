@@ -6,7 +6,7 @@ import { sdFromPermeanceM, type StorageClass } from '../resistance.js';
 import { finishOf } from '../../vapor/facing.js';
 import { insulates, insulationOf } from '../../vapor/insulation.js';
 import { usRToSi } from '../../vapor/classes.js';
-import { materialNamed, rPerInch } from '../../vapor/materials.js';
+import { materialNamed, permeanceProvenanceText, rPerInch } from '../../vapor/materials.js';
 import type { GenericMaterial } from '../../vapor/data/materials.js';
 import type { Layer, Measured } from '../../model/types.js';
 import type { Locus } from '../../reading/types.js';
@@ -135,8 +135,8 @@ function vaporOf(layer: Layer, meant: Meant | undefined): Vapor | MissingFigure 
     field: field(layer, 'permeance'),
     told:
       meant?.unnamed === true
-        ? `"${layer.material?.value ?? layer.id}" names no kind; ${material.name} was looked at (${material.provenance}).`
-        : `Vapor resistance of "${layer.id}" is that of generic ${material.name} (${material.provenance}).`,
+        ? `"${layer.material?.value ?? layer.id}" names no kind; ${material.name} was looked at (${permeanceProvenanceText(material)}).`
+        : `Vapor resistance of "${layer.id}" is that of generic ${material.name} (${permeanceProvenanceText(material)}).`,
   };
 }
 
@@ -196,7 +196,9 @@ function finishFigures(layer: Layer): LayerFigures[] | MissingFigure {
           wet: between((wet ?? dry).sdM),
           generic: true,
           field: field(layer, 'permeance'),
-          assumptions: [`${finish.words} on "${layer.id}" is generic ${material.name} (${material.provenance}).`],
+          assumptions: [
+            `${finish.words} on "${layer.id}" is generic ${material.name} (${permeanceProvenanceText(material)}).`,
+          ],
         },
       ];
     }

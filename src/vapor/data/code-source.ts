@@ -20,9 +20,9 @@ export function fromMemory(citation: string): CodeSource {
   return { basis: 'code', citation, provenance: 'from memory, confirm' };
 }
 
-/** The cited clause, read in a digest of a national code that takes over the 2021 text. */
-export function atSecondHand(citation: string): CodeSource {
-  return { basis: 'code', citation, provenance: 'seen at second hand' };
+/** The cited clause, read in what others made of it: a digest of a code that takes it over, an article, a course. */
+export function atSecondHand(citation: string, url?: string): CodeSource {
+  return { basis: 'code', citation, provenance: 'seen at second hand', ...(url === undefined ? {} : { url }) };
 }
 
 /** The cited clause, read in a public extract. */

@@ -1,8 +1,8 @@
 /**
  * Generic materials: what a drawing means by "OSB" or "mineral wool board".
  *
- * From memory in the manner of ISO 10456 (lambda, mu) and of US handbooks (permeance, permeability), unless a row
- * names another source. A range is the spread in use, not a tolerance: a check that a range leaves undecided stays open.
+ * From memory in the manner of ISO 10456 (lambda, mu) and of US handbooks (permeance, permeability), but for the value
+ * that a row marks as seen. A range is the spread in use, not a tolerance: a check that a range leaves undecided stays open.
  */
 import type { SheathingKind } from './condition-tables.js';
 
@@ -35,33 +35,39 @@ export interface GenericMaterial {
   /** Put in for its thermal resistance. */
   readonly insulation?: true;
   readonly sheathing?: SheathingKind;
-  readonly provenance: 'seen' | 'from memory, confirm';
-  readonly source: string;
-  readonly url?: string;
+  /** The one value of the row that was read in a public document; every other value is from memory. */
+  readonly seen?: SeenValue;
 }
 
-type Facts = Omit<GenericMaterial, 'name' | 'aliases' | 'provenance' | 'source' | 'url'>;
-const HANDBOOK = 'generic handbook value';
+export interface SeenValue {
+  readonly value: 'rPerInch' | 'deemed';
+  readonly citation: string;
+  readonly url: string;
+}
 
-function m(name: string, aliases: readonly string[], facts: Facts): GenericMaterial {
-  return { name, aliases, ...facts, provenance: 'from memory, confirm', source: HANDBOOK };
+function m(
+  name: string,
+  aliases: readonly string[],
+  facts: Omit<GenericMaterial, 'name' | 'aliases'>,
+): GenericMaterial {
+  return { name, aliases, ...facts };
 }
 /** Its R per inch stands on a public information sheet on walls with high R-value. */
 function withSheet(material: GenericMaterial, url: string): GenericMaterial {
   return {
     ...material,
-    provenance: 'seen',
-    source: 'R per inch from a public information sheet on wall assemblies; permeance from memory',
-    url,
+    seen: { value: 'rPerInch', citation: 'public information sheet on wall assemblies', url },
   };
 }
 /** Its class stands in the code's list of materials. */
 function byCode(material: GenericMaterial): GenericMaterial {
   return {
     ...material,
-    provenance: 'seen',
-    source: 'IRC 2021 Table R702.7(1)',
-    url: 'https://basc.pnnl.gov/building-assemblies/1a',
+    seen: {
+      value: 'deemed',
+      citation: 'IRC 2021 Table R702.7(1)',
+      url: 'https://basc.pnnl.gov/building-assemblies/1a',
+    },
   };
 }
 const ADVANCED =

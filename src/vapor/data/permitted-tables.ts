@@ -66,7 +66,7 @@ export const EDITIONS: readonly EditionTables[] = [
     'IRC',
     2009,
     'R601.3',
-    seen('IRC 2009 R601.3', 'https://www.greenbuildingadvisor.com/blogs/dept/code-green/vapor-retarders'),
+    atSecondHand('IRC 2009 R601.3', 'https://www.greenbuildingadvisor.com/blogs/dept/code-green/vapor-retarders'),
   ),
   ...[2012, 2015, 2018].map((edition) => older('IRC', edition, 'R702.7', fromMemory(`IRC ${edition} R702.7`))),
   {
@@ -92,11 +92,11 @@ export const EDITIONS: readonly EditionTables[] = [
   },
 ];
 
-/** Canada: the vapor barrier of a framed wall passes no more than this. */
+/** Canada: the vapor barrier of a framed wall passes no more than this; read in course notes on the Ontario code. */
 export const NBC_BARRIER = {
   mostNgPerPaSM2: 60,
   text: '60 ng/(Pa s m2)',
-  source: seen('NBC 9.25, vapor barrier', 'https://guides.co/g/module-2-1-ontario-building-code-requirements/136427'),
+  source: atSecondHand('NBC 9.25, vapor barrier'),
 } as const;
 
 /** A retarder that passes more than 1 perm when damp may stand inside in every zone. */

@@ -130,7 +130,7 @@ export function smallPrint({ wallYear, judged }: Followed, ofTheDrawing?: string
   return [
     [drawn, ...(ofTheDrawing === undefined ? [] : [ofTheDrawing]), ...wallYear.assumptions].join(' '),
     [
-      'Steady heat and vapor through resistances in series (ISO 6946), month by month (ISO 13788, from memory, confirm).',
+      'Steady heat and vapor through resistances in series (ISO 6946, from memory, confirm), month by month (ISO 13788, from memory, confirm).',
       'Figures that documents leave open are drawn halfway between their bounds.',
       ...judged.year.leftOut,
     ].join(' '),
