@@ -8,7 +8,6 @@ import { MEASURES, SUBJECTS } from '../src/model/measures.js';
 import { printRequirementsYaml } from '../src/output/requirements-yaml.js';
 import { sourceFile } from '../src/reading/source.js';
 import { readSection } from '../src/specification/read.js';
-import { scoreSection } from './support/requirements-score.js';
 
 const common = JSON.parse(readFileSync(path.resolve(import.meta.dirname, '../schemas/common.schema.json'), 'utf8')) as {
   $defs: Record<string, object>;
@@ -84,21 +83,5 @@ describe('a printed section', () => {
 
   it('holds comments alone when nothing can be cited', () => {
     expect(parse(print('A lap of at least 3 inches.\n'))).toBeNull();
-  });
-});
-
-describe('the score', () => {
-  const text = `${HEAD}A. Lap at least 3 inches.\nB. Widths: 12 to 6 inches.\n`;
-  it('counts what agrees in line, comparison and value, in either system', () => {
-    const entry = { line: 7, paragraph: '3.1.A', compare: 'atLeast', value: '76.2 mm' };
-    expect(scoreSection(text, [entry])).toMatchObject({ found: 1, right: 1, extras: [] });
-    expect(scoreSection(text, [{ ...entry, compare: 'atMost' }])).toMatchObject({ found: 0, right: 0 });
-    expect(scoreSection(text, [{ ...entry, value: '4 in' }])).toMatchObject({ found: 0, right: 0 });
-    expect(scoreSection(text, [{ ...entry, line: 11 }])).toMatchObject({ found: 0, right: 0 });
-  });
-  it('counts a trap only when it was asked about', () => {
-    const trap = { line: 8, paragraph: '3.1.B', compare: 'unclear', value: '12 in', to: '6 in', trap: 'reversed' };
-    expect(scoreSection(text, [trap]).trapsFound).toBe(1);
-    expect(scoreSection(text, [{ ...trap, line: 30 }]).trapsFound).toBe(0);
   });
 });
