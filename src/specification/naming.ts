@@ -96,7 +96,9 @@ export function nameOf(
     .split(' ')
     .slice(0, 8)
     .join(' ');
-  const words = [ahead, behind].find((some) => some.length > 2);
+  // A count is about what is counted.
+  const counted = value?.kind === 'count' && comparator !== undefined ? [value.found.unitText] : [];
+  const words = [...counted, ahead, behind].find((some) => some.length > 2);
   const phrase =
     label === undefined ? (words ?? title) : isOneOfSeveral && words !== undefined ? `${label}: ${words}` : label;
   const shown = comparator?.threshold === true ? `${phrase} ${comparator.words}` : phrase;
