@@ -28,47 +28,89 @@ interface Key {
 }
 
 const FOLDER = path.join(ROOT, 'tests/data/requirements');
-const NAMES = ['07-27-10-excerpt', '07-27-26'];
+const TEXTS: Readonly<Record<string, string>> = {
+  '07-27-10-excerpt': '.txt',
+  '07-27-26': '.txt',
+  'own-lettered': '.txt',
+  'own-tables': '.md',
+};
+const NAMES = Object.keys(TEXTS);
 const COMPARES = ['atLeast', 'atMost', 'between', 'equals', 'unclear'];
 const NEEDED = ['paragraph', 'line', 'property', 'compare', 'value', 'quote'];
 const ALLOWED = [...NEEDED, 'to', 'also', 'at', 'method', 'trap'];
 const BLANK = '[_____]';
-const WORDS: Readonly<Record<string, number>> = { one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, ten: 10 };
+const WORDS: Readonly<Record<string, number>> = {
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  ten: 10,
+};
 
-/** Numbers of a text in order: fractions, decimals, small number words, `minus` as the sign. Not those of E2178, m2. */
+/**
+ * Numbers of a text in order: fractions, mixed numbers, decimals, slopes such as 1:12, small number words, `minus` as
+ * the sign. Not those of E2178, m2.
+ */
 function numbersIn(text: string): number[] {
-  const found = text.matchAll(
-    /(minus |(?<![\w\])])-)?(?<![\w.])(\d+\/\d+|\d+(?:\.\d+)?|one|two|three|four|five|six|ten)(?!\w)/gi,
+  const plain = text
+    .replace(/\u2212/g, '-')
+    .replace(/(\d),(?=\d{3})/g, '$1')
+    .replace(/plus or minus /g, '');
+  const found = plain.matchAll(
+    /(minus |(?<![\w\])])-)?(?<![\w.])(\d+:\d+|\d+-\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|one|two|three|four|five|six|seven|ten)(?!\w)/gi,
   );
   return [...found].map(([, sign, number = '']) => {
-    const [top, bottom] = number.split('/').map(Number);
-    const size = WORDS[number.toLowerCase()] ?? (bottom === undefined ? Number(number) : (top ?? NaN) / bottom);
+    const size = WORDS[number.toLowerCase()] ?? sizeOf(number);
     return sign === undefined ? size : -size;
   });
+}
+
+function sizeOf(number: string): number {
+  const [top = NaN, bottom] = (/\d+(?:[/:]\d+|\.\d+)?$/.exec(number)?.[0] ?? '').split(/[/:]/).map(Number);
+  const whole = /^(\d+)-/.exec(number)?.[1];
+  return Number(whole ?? 0) + (bottom === undefined ? top : top / bottom);
 }
 
 /** The nearest title at or above a line: a number such as 2.1.1, or the title in capitals where none is numbered. */
 function titleAbove(lines: readonly string[], line: number, numbered: boolean): string | undefined {
   const titles = lines
     .slice(0, line)
-    .map((text) => (numbered ? /^(\d+(?:\.\d+)+) {3}\S/.exec(text)?.[1] : /^\[?([A-Z][A-Z ]+)$/.exec(text)?.[1]));
+    .map((text) =>
+      numbered ? /^(?:### )?(\d+(?:\.\d+)+) {1,3}[A-Z]/.exec(text)?.[1] : /^\[?([A-Z][A-Z ]+)$/.exec(text)?.[1],
+    );
   return titles.findLast((title) => title !== undefined);
+}
+
+/** The marks from the article down to a line: `A`, or `B` and `2`. A line without one belongs to the mark above it. */
+function marksAbove(lines: readonly string[], line: number): string[] {
+  const from = lines.slice(0, line).findLastIndex((text) => /^(?:### )?\d+\.\d/.test(text));
+  const marks: string[] = [];
+  for (const text of lines.slice(from + 1, line)) {
+    // A bracket of an optional paragraph may stand before its letter.
+    const [, letter, number] = /^[\][ ]*(?:([A-Za-z])|(\d))\. /.exec(text) ?? [];
+    if (letter !== undefined) marks.splice(0, 2, letter);
+    if (number !== undefined) marks.splice(1, 1, number);
+  }
+  return marks;
 }
 
 it('every text has a key and every key a text', () => {
   const files = readdirSync(FOLDER).filter((file) => file !== 'NOTICE');
-  expect(files.sort()).toEqual(NAMES.flatMap((name) => [`${name}.key.yaml`, `${name}.txt`]));
+  expect(files.sort()).toEqual(NAMES.flatMap((name) => [`${name}${TEXTS[name]}`, `${name}.key.yaml`]).sort());
 });
 
 describe.each(NAMES)('the key of %s', (name) => {
-  const lines = readFileSync(path.join(FOLDER, `${name}.txt`), 'utf8').split('\n');
+  const lines = readFileSync(path.join(FOLDER, `${name}${TEXTS[name]}`), 'utf8').split('\n');
   const source = readFileSync(path.join(FOLDER, `${name}.key.yaml`), 'utf8');
   const key = load(source) as Key;
   const entries = key.requirements;
-  const numbered = lines.some((line) => /^\d+\.\d+ {3}\S/.test(line));
+  const numbered = lines.some((line) => /^(?:### )?\d+\.\d+ {1,3}[A-Z]/.test(line));
 
   it('is of the section of the text', () => {
-    expect(lines).toContain(`SECTION ${key.section}`);
+    expect(lines.map((line) => line.replace(/^# | - .*$/g, ''))).toContain(`SECTION ${key.section}`);
   });
 
   it('has the counts that its head says', () => {
@@ -130,11 +172,8 @@ describe.each(NAMES)('the key of %s', (name) => {
     });
 
     it('stands under the paragraph it names', () => {
-      const letter = /\.([a-z])$/.exec(entry.paragraph)?.[1];
-      const title = letter === undefined ? entry.paragraph : entry.paragraph.slice(0, -2);
-      expect(titleAbove(lines, entry.line, numbered)).toBe(title);
-      // A bracket of an optional paragraph may stand before its letter.
-      expect(/^[\][]*([a-z])\. {2}/.exec(lines[entry.line - 1] ?? '')?.[1]).toBe(letter);
+      const title = titleAbove(lines, entry.line, numbered);
+      expect(entry.paragraph).toBe([title, ...(numbered ? marksAbove(lines, entry.line) : [])].join('.'));
     });
   });
 });

@@ -7,7 +7,7 @@ import { oneLine } from './escape.js';
 import { cell, heading, item, joint, list, paragraph, table, words } from './markdown-parts.js';
 import { countsText, isCitable, paragraphText, REQUIREMENTS_CAUTION } from './requirements.js';
 import type { ReadSpecification } from './requirements.js';
-import { documentLines, uncitedText } from './requirements-yaml.js';
+import { documentLines, passedOverText, uncitedText } from './requirements-yaml.js';
 
 /** @returns Markdown with a block that Lapwright reads as a specification */
 export function printRequirementsMarkdown(read: ReadSpecification): string {
@@ -41,6 +41,12 @@ export function printRequirementsMarkdown(read: ReadSpecification): string {
       cell(words(oneLine(question.values.map(({ text }) => text).join(', ')))),
     ]);
     children.push(heading(2, joint('Questions to ask')), table([head, ...rows]));
+  }
+  if (reading.passedOver.length > 0) {
+    children.push(
+      heading(2, joint('Numbers passed over')),
+      list(reading.passedOver.map((passed) => item(words(passedOverText(file, passed))))),
+    );
   }
   children.push(heading(2, joint('Counts')), paragraph(words(`${countsText(reading)}.`)));
   return toMarkdown(

@@ -123,6 +123,11 @@ function remarkLines({ file, reading }: ReadSpecification): string[] {
     for (const question of reading.questions) lines.push(comment(questionText(file, question)));
     lines.push('#');
   }
+  if (reading.passedOver.length > 0) {
+    lines.push(comment('Numbers passed over, because nothing is asked of them or they cannot be read:'));
+    for (const passed of reading.passedOver) lines.push(comment(passedOverText(file, passed)));
+    lines.push('#');
+  }
   lines.push(comment(`${countsText(reading)}.`));
   return lines;
 }
@@ -142,7 +147,8 @@ export function questionText(file: SourceFile, question: Question): string {
   return `${place(file, question.span.start)} ${paragraphText(question)}, ${kind}: ${read} ${ask}${printed}`;
 }
 
-/** `30:14 1.27 L/(s m2)` */
-export function passedOverText(file: SourceFile, { span, value }: PassedOver): string {
-  return `${place(file, span.start)} ${value.text}`;
+/** `30:14 1.1.A, 1.27 L/(s m2): in a definition` */
+export function passedOverText(file: SourceFile, passed: PassedOver): string {
+  const { span, value, reason } = passed;
+  return `${place(file, span.start)} ${paragraphText(passed)}, ${value.text}: ${reason}`;
 }

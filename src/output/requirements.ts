@@ -45,7 +45,7 @@ export function countsText(reading: SectionReading): string {
     `${plural(proposals, 'requirement')} proposed (${high} high, ${medium} medium, ${low} low confidence)`,
     plural(submittals, 'submittal'),
     `${plural(questions, 'question')} to ask`,
-    `${plural(passedOver, 'quantity', 'quantities')} passed over in text that asks for nothing`,
+    `${plural(passedOver, 'number')} passed over`,
   ].join(', ');
 }
 

@@ -28,12 +28,23 @@ type Rule = readonly [pattern: string, compare: 'atLeast' | 'atMost' | 'equals',
 /** Longest and most particular first; `near` words are believed only right before the value. */
 const BEFORE: readonly Rule[] = [
   [
-    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:less|fewer|lower|thinner|narrower|smaller|shorter|colder|lesser) than`,
+    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:less|fewer|lower|thinner|narrower|smaller|shorter|colder|lesser|flatter|earlier|sooner) than`,
     'atLeast',
     'plain',
   ],
   [
-    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:more|greater|higher|thicker|wider|larger|longer|farther|further|later|hotter) than`,
+    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:more|greater|higher|thicker|wider|larger|longer|farther|further|later|hotter|steeper|deeper|wider apart) than`,
+    'atMost',
+    'plain',
+  ],
+  // "None under 18 mils", "no reading below 12 mils".
+  [
+    String.raw`(?:none|no (?:single |one )?(?:reading|result|test|value|measurement|point|sample|specimen|spot|part|area|place)s?)(?: (?:is|are|shall be|must be|may be|may fall|shall fall|falls?|being|to be))? (?:below|under|(?:less|lower|thinner) than)`,
+    'atLeast',
+    'plain',
+  ],
+  [
+    String.raw`(?:none|no (?:single |one )?(?:reading|result|test|value|measurement|point|sample|specimen|spot|part|area|place)s?)(?: (?:is|are|shall be|must be|may be|may rise|shall|may|being|to be))? (?:above|over|exceed(?:ing|s)?|(?:more|greater|higher|thicker) than)`,
     'atMost',
     'plain',
   ],
@@ -72,7 +83,7 @@ const BEFORE: readonly Rule[] = [
   [String.raw`exactly|equal to|equals|set at`, 'equals', 'near'],
 ];
 
-const AFTER_SKIP = String.raw`[\s,)\]]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
+const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
 const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
   [
     new RegExp(
@@ -105,6 +116,13 @@ const MOST_BETWEEN = 10;
 const FARTHEST = 240;
 const MOST_NEAR = 3;
 
+/** What is measured by its width: "gaps over 1/4 inch" are wider than that. */
+const GAPS =
+  /\b(?:gaps?|joints?|seams?|cracks?|openings?|voids?|holes?|spaces?|offsets?|depressions?|ridges|penetrations?|pipes?|ducts?|spalls|areas?)\s*$/i;
+/** "No later than 14 days before the work" leaves at least 14 days. */
+const CLOCK = /\b(?:later|earlier|sooner) than$/i;
+const AHEAD = /^[\s,)\]]*(?:before|prior to|ahead of|in advance)\b/i;
+
 /** How much text around a value belongs to it. */
 export interface Around {
   readonly text: string;
@@ -131,7 +149,8 @@ function before({ text, start, from, kind }: Around): Omit<Comparator, 'conflict
       const between = wordsIn(clause.slice(end));
       if (between > (sort === 'near' ? MOST_NEAR : MOST_BETWEEN)) continue;
       // "over 3 inches" and "below 12 inches" are places as often as limits.
-      if (sort === 'near' && /^(?:below|under|beneath|above|over)$/i.test(match[0]) && !isScale(kind)) continue;
+      const isPlace = sort === 'near' && /^(?:below|under|beneath|above|over)$/i.test(match[0]) && !isScale(kind);
+      if (isPlace && !(between === 0 && GAPS.test(clause.slice(0, match.index)))) continue;
       if (best !== undefined && (match.index + offset < best.start + 1 || end + offset <= best.end)) continue;
       best = {
         compare,
@@ -184,7 +203,10 @@ export function comparatorOf(around: Around): Comparator | undefined {
   if (ahead === undefined) return undefined;
   const lead = text.slice(Math.max(0, text.lastIndexOf('. ', ahead.start) + 1), ahead.start);
   const isOpenWord = ahead.strict || /^(?:below|under|beneath|above|over)$/i.test(ahead.words);
-  const isPlainNegation = /^(?:not|nor|no|never|does|do|shall|must|may|will|can)\b/i.test(ahead.words) && !isOpenWord;
+  if (CLOCK.test(ahead.words) && AHEAD.test(text.slice(end, end + 24)))
+    return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: false };
+  const isPlainNegation =
+    /^(?:not|nor|no|none|never|does|do|shall|must|may|will|can)\b/i.test(ahead.words) && !isOpenWord;
   if (isOpenWord && PROHIBITION.test(lead)) {
     return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: true, strict: false };
   }
@@ -195,6 +217,7 @@ export function comparatorOf(around: Around): Comparator | undefined {
     (isOpenWord &&
       !isPlainNegation &&
       (CONDITION.test(lead) ||
+        (/^(?:over|above)$/i.test(ahead.words) && GAPS.test(lead)) ||
         /exceeding|in excess of/i.test(ahead.words) ||
         /\b\w+s (?:greater|larger|wider|more|higher|longer|over)/i.test(
           text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length),

@@ -14,18 +14,26 @@ export interface Asked {
   readonly reason: string;
 }
 
+const FIXED = {
+  rating: 'a rating',
+  stage: 'a stage of the work',
+  list: 'one of a list of values',
+} as const;
+
 /** From the words around a value to what they ask of it. */
 export function howAsked(
   value: Value,
   comparator: Comparator | undefined,
   isInherited: boolean,
-  isFrequency: boolean,
+  special: 'often' | 'rating' | 'stage' | 'list' | undefined,
 ): Asked {
   // "One test per 1000 square feet" asks for at least that many.
-  if (isFrequency)
+  if (special === 'often')
     return { compare: 'atLeast', explicit: true, reason: 'a frequency: at least once in each such stretch' };
   if (value.found.upper !== undefined) return { compare: 'between', explicit: true, reason: 'a range' };
   if (value.found.number.tolerance) return { compare: 'equals', explicit: true, reason: 'a tolerance to both sides' };
+  if (special !== undefined && comparator === undefined)
+    return { compare: 'equals', explicit: true, reason: FIXED[special] };
   if (comparator === undefined || comparator.compare === 'unclear')
     return {
       compare: 'equals',
@@ -70,7 +78,9 @@ export function confidenceOf(grounds: Grounds): {
   const reasons = [given.reason];
   if (comparator?.turned === true) reasons.push('turned around by a prohibition');
   if (comparator?.strict === true) reasons.push('the value itself is not allowed');
-  reasons.push(kind === undefined ? 'a number without a unit' : 'a known unit');
+  reasons.push(
+    kind === undefined ? 'a number without a unit' : kind === 'count' ? 'a number of pieces' : 'a known unit',
+  );
   if (property !== undefined) reasons.push(`the words name ${property}`);
   else reasons.push(hasLabel ? 'the property has a label' : "the property is in the section's words");
   if (comparator?.threshold === true) {

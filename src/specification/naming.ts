@@ -96,7 +96,9 @@ export function nameOf(
     .split(' ')
     .slice(0, 8)
     .join(' ');
-  const words = [ahead, behind].find((some) => some.length > 2);
+  // A count is about what is counted.
+  const counted = value?.kind === 'count' && comparator !== undefined ? [value.found.unitText] : [];
+  const words = [...counted, ahead, behind].find((some) => some.length > 2);
   const phrase =
     label === undefined ? (words ?? title) : isOneOfSeveral && words !== undefined ? `${label}: ${words}` : label;
   const shown = comparator?.threshold === true ? `${phrase} ${comparator.words}` : phrase;
@@ -121,6 +123,24 @@ function nearBehind(text: string): string {
 
 function filmWords(value: Value | undefined): string {
   return value?.found.film === undefined ? '' : `${value.found.film} mils`;
+}
+
+/** A number that grades: `a rating of 8`, or `0` beside its result in words (`0, No growth`). */
+export function isRating({ plain, body }: Statement, { found }: Value): boolean {
+  if (found.units.length > 0 || found.unknownUnit || found.number.choices !== undefined) return false;
+  if (/\brat(?:ings?|ed)(?: (?:of|is|as|shall be|must be|at))?:?\s*$/i.test(plain.slice(0, found.start))) return true;
+  const isFirst = body > 0 && /^[\s[(]*$/.test(plain.slice(body, found.start));
+  return isFirst && /^\s*[,(:-]\s*no\b/i.test(plain.slice(found.end));
+}
+
+/** A share of the work after which something is due: `at 50 percent completion`, `when 25 percent complete`. */
+export function isStage({ plain }: Statement, { found, kind, end }: Value): boolean {
+  if (kind !== 'fraction') return false;
+  const before = plain.slice(Math.max(0, found.start - 60), found.start);
+  return (
+    /^[^.;]{0,60}?\b(?:complet(?:e|ed|ion)\b|of (?:the |this )?(?:work|installation)\b)/i.test(plain.slice(end)) &&
+    /\b(?:at|when|after|upon|once)\b/i.test(before)
+  );
 }
 
 /** A size that describes what stands behind it: `3/8-inch backer rod`, `90-degree corners`, `at 5, 50 and 95 percent`. */

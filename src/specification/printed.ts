@@ -8,7 +8,7 @@ import type { ReadUnit } from './units.js';
 
 /** A quantity as text and in the base unit of its kind. */
 export function readValue(found: Found, unit: ReadUnit | undefined): ReadValue {
-  const { number, upper, others, unitText } = found;
+  const { number, upper, others, unitText, nominal } = found;
   const spelling = unit?.spelling ?? unitText;
   const figures =
     upper !== undefined
@@ -25,6 +25,7 @@ export function readValue(found: Found, unit: ReadUnit | undefined): ReadValue {
     kind: unit.kind,
     base: unit.toBase(number.value),
     ...(upper !== undefined && { upperBase: unit.toBase(upper.value) }),
+    ...(nominal !== undefined && { nominalBase: unit.toBase(nominal.value) }),
   };
 }
 

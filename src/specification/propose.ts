@@ -1,21 +1,26 @@
 /**
  * From one statement to what it asks for: proposals with a confidence and its reasons, and questions wherever the text
- * can be read in more than one way. Nothing ambiguous is decided here.
+ * can be read in more than one way. Nothing ambiguous is decided here, and no number is lost: what is neither proposed
+ * nor asked about is passed over with a reason.
  */
-import { confidenceOf, howAsked, IN_BRACKETS, lower } from './confidence.js';
 import { comparatorOf } from './comparators.js';
 import type { Comparator } from './comparators.js';
-import { isDescriptor, nameOf } from './naming.js';
-import { doubtfulCondition, openQuestion, questionsAbout, shownText } from './questions.js';
+import { isCountOf } from './frequency.js';
+import { isRating } from './naming.js';
+import { askAboutOpenArticle, askWhichApplies } from './open-brackets.js';
+import { endOf, placed } from './placing.js';
 import { readValue } from './printed.js';
-import { sourceSpan } from './prose.js';
+import { questionsAbout } from './questions.js';
+import { conditionsOf, resultProposal, statedConditions } from './result-proposals.js';
 import { wordResult } from './results.js';
-import type { WordResult } from './results.js';
 import type { Statement } from './statements.js';
-import type { PassedOver, Proposal, Question, Confidence, ReadValue } from './types.js';
+import type { PassedOver, PassedReason, Proposal, Question } from './types.js';
 import type { ValueKind } from './units.js';
-import { conditionsIn, valuesIn } from './values.js';
-import type { Part, Value } from './values.js';
+import { orderOfWork, readOne } from './value-proposals.js';
+import type { Place } from './value-proposals.js';
+import { doubtfulCondition, openQuestion } from './value-questions.js';
+import { membersOf, valuesIn } from './values.js';
+import type { Value } from './values.js';
 
 /** What one statement gives. */
 export interface StatementReading {
@@ -24,69 +29,116 @@ export interface StatementReading {
   readonly passedOver: readonly PassedOver[];
 }
 
-const ORDER = /\b(?:prior to|before|after|until|not later than|no later than|following)\b[^.;]*/i;
-const ASKS =
-  /\b(?:shall|must|required|is to be|are to be|do not|ensure|verify)\b|^[[\]\s"(]*(?:(?:where|when|if|at|for|on|over|after|before|in|with|prior|using|unless)\b[^,]*,\s*)?(?:[a-z]+ly )?(?:apply|extend|lap|overlap|install|space|provide|allow|cure|set|place|turn|hold|leave|maintain|store|test|submit|notify|keep|use|fill|seal|reinforce|treat|cover|carry|continue|terminate|anchor|fasten|limit|perform|conduct|take|wait|prime|clean|protect|form|slope|project|run|bed|tool|coat|embed|locate|position|measure|repair|obtain|retain|deliver|build|construct|flash|wrap|center|attach|secure|expose|complete|remove|replace|make|mix|recoat|stop|begin|do|mask|conform|comply|meet|discard|roll|report|record|schedule|inspect)\b/i;
-const JOINTS = /\b(?:and|but|or|nor|also|wide|thick|deep|high|long)\b/gi;
 /** What a test is done at. */
 const TEST_KINDS: ReadonlySet<ValueKind> = new Set(['pressure', 'time', 'temperature']);
-const FREQUENCY =
-  /\b(?:(?:at least |minimum (?:of )?|not (?:less|fewer) than )?(?:one|two|three|four|five|a|an|\d+)\s(?:[\w-]+\s){0,5}(?:per|for (?:each|every)|in (?:each|every)|every)|every|at intervals of|for each|per)\s*$/i;
 
 /** Reads one statement. */
 export function readStatement(statement: Statement): StatementReading {
   const { prose, plain, body, designations, titles } = statement;
-  const questions: Question[] = [...questionsAbout(statement)];
+  const questions = questionsAbout(statement);
   const result = wordResult(prose.text, body, designations.length > 0);
   const words = `${titles.at(-1) ?? ''} ${prose.text}`;
-  const values = valuesIn(plain, words, designations.length > 0 || body > 0).filter(
-    (value) => result === undefined || value.start >= result.end || value.found.units.length > 0,
-  );
-  const isOfTest = ({ start, kind }: Value): boolean =>
-    result !== undefined && (start >= result.end || (body === 0 && TEST_KINDS.has(kind ?? 'count')));
-  if (result !== undefined && values.every(isOfTest)) {
-    const { parts, read } = conditionsOf(plain, words, values);
+  const values = valuesIn(plain, words, designations.length > 0 || body > 0);
+  if (statement.isDefinition) {
+    const open = questions.filter(({ kind }) => kind === 'choice left open' || kind === 'lost sign');
+    const passedOver = values.map((value) => passed(statement, value, 'in a definition'));
+    return { proposals: [], questions: open, passedOver };
+  }
+  const isOfTest = (value: Value): boolean =>
+    value.start >= (result?.end ?? 0) || (body === 0 && TEST_KINDS.has(value.kind ?? 'count'));
+  const isOfResult = (value: Value): boolean =>
+    isOfTest(value) || (value.kind === undefined && !isRating(statement, value));
+  if (result !== undefined && values.every(isOfResult)) {
+    const { parts, read } = conditionsOf(plain, words, values.filter(isOfTest));
     const doubt = doubtfulCondition(statement, parts);
     if (doubt !== undefined) return { proposals: [], questions: [...questions, doubt], passedOver: [] };
-    return { proposals: [resultProposal(statement, result, read)], questions, passedOver: [] };
+    const passedOver = values.filter((value) => !isOfTest(value)).map((value) => passed(statement, value, 'no unit'));
+    return finished(statement, [resultProposal(statement, result, read)], questions, passedOver);
   }
+  if (values.length === 0) {
+    const stated = statedConditions(statement, words);
+    return finished(statement, stated.length > 0 ? stated : orderOfWork(statement), questions, []);
+  }
+  const read = readValues(statement, values);
+  return finished(statement, read.proposals, [...questions, ...read.questions], read.passedOver);
+}
 
+function readValues(statement: Statement, values: readonly Value[]): StatementReading {
   const proposals: Proposal[] = [];
+  const questions: Question[] = [];
   const passedOver: PassedOver[] = [];
+  const places = placesOf(statement, values);
   let before: Comparator | undefined;
-  let from = 0;
   values.forEach((value, at) => {
-    const place = { from, to: values[at + 1]?.start ?? plain.length };
-    const own = comparatorAt(statement, value, place);
-    from = Math.max(value.end, own?.end ?? 0);
+    const { place, own } = places[at] ?? {
+      place: { from: 0, to: statement.plain.length, until: value.start },
+      own: undefined,
+    };
     const asked = openQuestion(statement, value, own);
-    if (asked === undefined && !isCountOf(statement, value, values[at + 1])) {
-      const comparator = own ?? inherited(statement, value, values[at - 1], before);
-      const read = readOne(statement, value, values[at - 1], comparator, own === undefined, place, proposals.at(-1));
-      if (read === undefined) passedOver.push(passed(statement, value));
-      else if ('kind' in read) questions.push(read);
-      else proposals.push(read);
-      before = comparator;
-    } else {
-      if (asked !== undefined && asked !== 'nothing') questions.push(asked);
+    const isCount = isCountOf(statement, value, values[at + 1]);
+    if (asked === 'nothing' && !isCount) {
+      const reason = reasonOf(statement, value);
+      if (reason !== undefined) passedOver.push(passed(statement, value, reason));
+    } else if (asked !== undefined && asked !== 'nothing') questions.push(asked);
+    if (asked !== undefined || isCount) {
       before = own;
+      return;
+    }
+    const previous = values[at - 1];
+    const shared = inherited(statement, value, previous, before) ?? ofTheNext(statement, value, values, places, at);
+    before = own ?? shared;
+    const members = membersOf(value);
+    for (const member of members) {
+      const one = {
+        value: member,
+        previous,
+        comparator: before,
+        isInherited: own === undefined,
+        isListed: members.length > 1,
+      };
+      const read = readOne(statement, one, place, proposals.at(-1));
+      if (read !== undefined && !('kind' in read)) proposals.push(read);
+      else {
+        // What is asked of a list, or not asked of it, goes for all of it.
+        if (read === undefined) passedOver.push(passed(statement, value, 'asks for nothing'));
+        else questions.push(read);
+        break;
+      }
     }
   });
-  if (values.length === 0) proposals.push(...orderOfWork(statement));
-  return { proposals, questions: withoutRepetition(questions), passedOver };
+  return { proposals, questions, passedOver };
 }
 
-interface Place {
-  readonly from: number;
-  readonly to: number;
+interface Placed {
+  readonly place: Place;
+  readonly own: Comparator | undefined;
 }
 
-/** What comes behind and before a value belongs to it up to the next one. */
-function comparatorAt({ plain }: Statement, value: Value, { from, to }: Place): Comparator | undefined {
-  const near = (end: number): Comparator | undefined =>
-    comparatorOf({ text: plain, start: value.start, end, from, to, kind: value.kind });
-  // Behind the twin first, then between the two: "3 inches minimum (75 mm)".
-  return near(value.end) ?? near(endOf(value)) ?? near(value.found.end);
+/** The room of each value, and its own comparator: what comes behind and before a value belongs to it up to the next. */
+function placesOf(statement: Statement, values: readonly Value[]): readonly Placed[] {
+  const { plain } = statement;
+  let from = 0;
+  return values.map((value, at) => {
+    const place = { from, to: values[at + 1]?.start ?? plain.length, until: value.start };
+    const near = (end: number): Comparator | undefined =>
+      comparatorOf({ text: plain, start: value.start, end, ...place, kind: value.kind });
+    // Behind the twin first, then between the two: "3 inches minimum (75 mm)".
+    const own = near(value.end) ?? near(endOf(value)) ?? near(value.found.end);
+    from = Math.max(value.end, own?.end ?? 0);
+    return { place, own };
+  });
+}
+
+/** The statement's reading, with what has to be asked because it stands in a bracket. */
+function finished(
+  statement: Statement,
+  proposals: readonly Proposal[],
+  questions: readonly Question[],
+  passedOver: readonly PassedOver[],
+): StatementReading {
+  const open = statement.isOpen ? askWhichApplies(statement, proposals, questions) : questions;
+  const article = statement.isOpen && !statement.node.optional ? askAboutOpenArticle(statement, proposals) : [];
+  return { proposals, questions: withoutRepetition([...open, ...article]), passedOver };
 }
 
 /** "At least 6 inches onto the wall and 4 inches into the opening": the words hold for both. */
@@ -106,170 +158,35 @@ function areAlike(one: ValueKind | undefined, other: ValueKind | undefined): boo
   return kind(one) === kind(other);
 }
 
-/** Whether a count is the one of a frequency that follows: "one test per 1000 square feet". */
-function isCountOf({ plain }: Statement, value: Value, next: Value | undefined): boolean {
-  if (next === undefined || (value.kind !== 'count' && value.kind !== undefined)) return false;
-  const frequency = frequencyBefore(plain, next);
-  return frequency !== null && frequency.index <= value.start;
-}
-
-function frequencyBefore(plain: string, value: Value): RegExpExecArray | null {
-  if (value.kind !== 'area' && value.kind !== 'length' && value.kind !== 'time') return null;
-  const from = Math.max(0, value.start - 120);
-  const found = FREQUENCY.exec(plain.slice(from, value.start));
-  if (found !== null) found.index += from;
-  return found;
-}
-
-function placed({ node, prose }: Statement, start: number, end: number): Pick<Proposal, 'number' | 'span' | 'text'> {
-  return {
-    ...(node.number !== undefined && { number: node.number }),
-    span: sourceSpan(prose, start, end),
-    text: prose.text,
-  };
-}
-
-const endOf = (value: Value): number => value.twin?.found.end ?? value.found.end;
-
-function passed(statement: Statement, value: Value): PassedOver {
-  return { ...placed(statement, value.start, endOf(value)), value: readValue(value.found, value.unit) };
-}
-
-/** Whether the place, or the whole paragraph, stands in brackets. */
-function isOptional({ prose, node }: Statement, at: number): boolean {
-  return node.optional || inBrackets(prose.text, at);
-}
-
-const methodsOf = ({ designations }: Statement): readonly string[] =>
-  designations.map(({ text }) => text.replace(/\s+/g, ' '));
-
-function resultProposal(statement: Statement, result: WordResult, conditions: readonly ReadValue[]): Proposal {
-  const { plain, label } = statement;
-  const name = nameOf(statement, { until: result.start, from: 0, to: plain.length }, undefined, undefined);
-  const methods = methodsOf(statement);
-  const isNamed = label !== undefined && methods.length > 0;
-  const isOpen = isOptional(statement, result.start);
-  const confidence: Confidence = isNamed ? 'high' : 'medium';
-  return {
-    ...placed(statement, result.start, result.end),
-    characteristic: label ?? result.words.replace(/^no (?:(?:visible|evidence of|signs? of|uncontrolled) )?/i, ''),
-    ...(name.subject && { subject: name.subject }),
-    compare: 'equals',
-    value: { text: result.words },
-    methods,
-    conditions,
-    confidence: isOpen ? lower(confidence) : confidence,
-    reasons: [
-      'a result in words',
-      isNamed ? 'a named property with its method' : 'no label with a method names the property',
-      ...(isOpen ? [IN_BRACKETS] : []),
-    ],
-  };
-}
-
-/** All that a result in words is measured at, in the order of the text. */
-function conditionsOf(
-  plain: string,
-  words: string,
-  values: readonly Value[],
-): { readonly parts: readonly Part[]; readonly read: readonly ReadValue[] } {
-  const own = values.flatMap((value): readonly Part[] => [
-    value,
-    ...(value.twin === undefined ? [] : [value.twin]),
-    ...value.conditions,
-  ]);
-  const parts = own.length === 0 ? conditionsIn(plain, words) : own;
-  const inOrder = [...parts].sort((a, b) => a.found.start - b.found.start);
-  return { parts: inOrder, read: inOrder.map(({ found, unit }) => readValue(found, unit)) };
-}
-
-/** A proposal, a question, or undefined for a value that nothing is asked of. */
-function readOne(
-  statement: Statement,
+/** "8 feet by 6 feet minimum": what stands behind the last of two sizes holds for both. */
+function ofTheNext(
+  { plain }: Statement,
   value: Value,
-  previous: Value | undefined,
-  comparator: Comparator | undefined,
-  isInherited: boolean,
-  place: Place,
-  earlier: Proposal | undefined,
-): Proposal | Question | undefined {
-  const { plain, body, label, titles } = statement;
-  const frequency = frequencyBefore(plain, value);
-  const asks = body > 0 || earlier !== undefined || ASKS.test(plain);
-  const isDescribing = isDescriptor(statement, value);
-  if (
-    frequency === null &&
-    value.found.upper === undefined &&
-    comparator === undefined &&
-    !value.found.number.tolerance
-  ) {
-    const isAnswer = isDescribing && value.kind !== 'slope';
-    const isListed = titles.some((title) => /\bsubmittals?\b/i.test(title));
-    if (!asks || isListed || (isDescribing && !isAnswer)) return undefined;
-    if (!isDescribing) return noComparator(statement, value);
-  }
-  const until =
-    comparator !== undefined && comparator.start < value.start && !isInherited ? comparator.start : value.start;
-  const name = nameOf(statement, { until, ...place }, value, comparator);
-  // "Not less than 6 mm and not more than 13 mm": the second is about the same as the first.
-  const isSameAgain =
-    earlier !== undefined &&
-    earlier.value?.kind === value.kind &&
-    !/[a-z]{3}/i.test(plain.slice(place.from, until).replace(JOINTS, ''));
-  const isLimit =
-    !isSameAgain && frequency === null && comparator?.threshold !== true && value.found.others === undefined;
-  const property = isSameAgain ? earlier.property : isLimit ? name.property : undefined;
-  const ownWords = isSameAgain ? earlier.characteristic : name.characteristic;
-  const read = readValue(value.found, value.unit);
-  const given = howAsked(value, comparator, isInherited, frequency !== null);
-  const trust = confidenceOf({
-    given,
-    comparator,
-    kind: value.kind,
-    property,
-    besides: isSameAgain ? [] : (name.besides ?? []),
-    isWeak: name.weak,
-    hasLabel: label !== undefined || frequency !== null,
-    isOptional: isOptional(statement, value.start),
-    hasTwin: value.twin !== undefined,
-  });
-  const order = ORDER.exec(plain)?.[0].trim();
-  const count = previous !== undefined && isCountOf(statement, previous, value) ? previous.found.number.text : '1';
-  return {
-    ...placed(statement, value.start, endOf(value)),
-    ...(property !== undefined
-      ? { property }
-      : {
-          characteristic: frequency === null ? (ownWords ?? 'not named') : frequencyName(plain, frequency),
-        }),
-    ...(name.subject && { subject: name.subject }),
-    compare: given.compare,
-    value: frequency === null ? read : { ...read, text: `${count} per ${read.text}` },
-    ...(value.twin && { also: readValue(value.twin.found, value.twin.unit) }),
-    methods: methodsOf(statement),
-    conditions: value.conditions.map((condition) => readValue(condition.found, condition.unit)),
-    ...(order !== undefined && { sequence: order }),
-    ...trust,
-  };
+  values: readonly Value[],
+  places: readonly Placed[],
+  at: number,
+): Comparator | undefined {
+  const next = values[at + 1];
+  if (next === undefined || !areAlike(next.kind, value.kind)) return undefined;
+  return /^\s*(?:by|x)\s*$/i.test(plain.slice(value.end, next.start)) ? places[at + 1]?.own : undefined;
 }
 
-/** A sentence that asks for an order of work and has no value. */
-function orderOfWork(statement: Statement): readonly Proposal[] {
-  const { plain, prose } = statement;
-  const order = ORDER.exec(plain)?.[0].trim();
-  if (order === undefined || !/^(?:prior to|before|until)\b/i.test(order) || !ASKS.test(plain)) return [];
-  const name = nameOf(statement, { until: plain.indexOf(order), from: 0, to: plain.length }, undefined, undefined);
-  return [
-    {
-      ...placed(statement, 0, prose.text.length),
-      ...(name.subject && { subject: name.subject }),
-      methods: methodsOf(statement),
-      conditions: [],
-      sequence: order,
-      confidence: 'medium',
-      reasons: [`an order of work: "${order.split(' ').slice(0, 3).join(' ')}"`],
-    },
-  ];
+const SHARE =
+  /^\s*(?:of\b|times\b|that\b|x\b)|^\s*(?:the )?(?:\w+ )?(?:width|depth|thickness|diameter|height|length)\b/i;
+
+/** Why a number that is no value is passed over; undefined for what is none at all, as the word "one". */
+function reasonOf({ plain }: Statement, { found }: Value): PassedReason | undefined {
+  // A blank holds no number, and is asked about as a bracket.
+  if (found.number.choices !== undefined) return undefined;
+  if (found.unknownUnit) return 'no known unit';
+  const written = plain.slice(found.start, found.end);
+  if (/\bhalf|third|quarter|fourth|eighth|^\d+\/\d+$/i.test(written) || SHARE.test(plain.slice(found.end)))
+    return 'a share of something else';
+  return /^one$/i.test(written) ? undefined : 'no unit';
+}
+
+function passed(statement: Statement, value: Value, reason: PassedReason): PassedOver {
+  return { ...placed(statement, value.start, endOf(value)), value: readValue(value.found, value.unit), reason };
 }
 
 /** Brackets around numbers are asked about once, with the value. */
@@ -281,43 +198,4 @@ function withoutRepetition(questions: readonly Question[]): readonly Question[] 
       open.includes(question) ||
       !open.some(({ span }) => span.start - 1 <= question.span.start && span.end + 24 >= question.span.end),
   );
-}
-
-function frequencyName(plain: string, frequency: RegExpExecArray): string {
-  const words = frequency[0].trim();
-  const from = Math.max(0, frequency.index - 60);
-  const before = plain
-    .slice(from, frequency.index)
-    // A word that was cut in two is left out.
-    .replace(from === 0 ? /^$/ : /^\S*\s/, '')
-    .replace(/^.*[.;:]\s*/, '')
-    .trim();
-  return `frequency: ${`${before} ${words}`.trim()}`.slice(0, 120);
-}
-
-function noComparator(statement: Statement, value: Value): Question {
-  const { prose, label } = statement;
-  const shown = shownText(prose.text, value.start, endOf(value));
-  return {
-    kind: 'no comparator',
-    ...placed(statement, value.start, endOf(value)),
-    read: `"${shown}" stands${label === undefined ? '' : ` under "${label}"`} without words such as "at least" or "maximum".`,
-    ask: 'Is it the least value, the greatest, or the only one allowed?',
-    compare: 'unclear',
-    values: [
-      readValue(value.found, value.unit),
-      ...(value.twin === undefined ? [] : [readValue(value.twin.found, value.twin.unit)]),
-    ],
-    ...(label !== undefined && { label }),
-  };
-}
-
-/** Whether a place stands inside of square brackets. */
-export function inBrackets(text: string, at: number): boolean {
-  let depth = 0;
-  for (let i = 0; i < at; i++) {
-    if (text[i] === '[') depth++;
-    else if (text[i] === ']' && depth > 0) depth--;
-  }
-  return depth > 0;
 }

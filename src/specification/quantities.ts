@@ -1,6 +1,8 @@
 /** Numbers with their units in a sentence: single values, ranges, lists that share a unit, choices left open. */
 import { numbersIn } from './numbers.js';
 import type { ReadNumber } from './numbers.js';
+import { joined } from './ranges.js';
+import { unitAt } from './unit-at.js';
 import { unitsNamed } from './units.js';
 import type { ReadUnit, ValueKind } from './units.js';
 
@@ -15,6 +17,10 @@ export interface Found {
   /** Upper end of a range, or the further numbers of a list. */
   readonly upper?: ReadNumber;
   readonly others?: readonly ReadNumber[];
+  /** The list offers a choice: `3 or 5 percent`. */
+  readonly alternatives?: boolean;
+  /** The size that a tolerance stands beside; `number` and `upper` are the range it allows. */
+  readonly nominal?: ReadNumber;
   /** `4-inch`: the value describes what follows. */
   readonly attributive: boolean;
   readonly film?: 'wet' | 'dry';
@@ -24,66 +30,21 @@ export interface Found {
   readonly bareDegrees: boolean;
 }
 
-/** After the bare word `in` only these make it inches. */
-const AFTER_INCH =
-  /^(?:$|[^\w\s]|\s*(?:[^\w\s(]|\(|\d|wide|thick|deep|long|high|tall|min\b|max\b|minimum|maximum|on|onto|by|beyond|past|above|below|from|and|or|at|per|over|into|to|x\b|diameter|nominal|square|o\.?c|apart|each|of water|below|beneath|along|around|up|down|wider|minus|one\b|two\b))/i;
 const FEET_AND_INCHES =
   /^(\d+)\s*(?:'|ft\.?|feet|foot)\s*-?\s*(\d+(?:[- ]\d+\/\d+)?|\d+\/\d+)\s*(?:"|in\b\.?|inch(?:es)?\b)/i;
+/** A slope as rise and run; a time of day has the same form, so a word has to speak of slope. */
+const RATIO = /(?<![\d:.])1:(\d{1,3}(?:\.\d+)?)(?![\d:])/g;
+const SLOPE_WORDS = /\bslop\w*|\bpitch|\bflatter\b|\bsteeper\b|^\s*1:\d+\s*$/i;
 const R_VALUE = /\bR(?:-|-value of )(\d+(?:\.\d+)?)\b/g;
-const MOST_WORDS = 8;
-/** No section lists more values before their unit. */
-const LONGEST_LIST = 12;
-
-interface UnitRead {
-  readonly units: readonly ReadUnit[];
-  readonly text: string;
-  readonly end: number;
-  readonly film?: 'wet' | 'dry';
-  readonly attributive: boolean;
-}
-
-/** The longest spelling of a unit that begins at `at`. */
-function unitAt(text: string, at: number): UnitRead | undefined {
-  const lead = /^(?:-| ?)(?:(wet|dry)[- ](?=mils?\b))?/i.exec(text.slice(at, at + 8));
-  const begin = at + (lead?.[0].length ?? 0);
-  const film = lead?.[1]?.toLowerCase() as 'wet' | 'dry' | undefined;
-  const stretch = /^[^\s~[\];:,]{1,24}(?: [^\s\d~[\];:,][^\s~[\];:,]{0,23}){0,7}/.exec(
-    text.slice(begin, begin + 96),
-  )?.[0];
-  if (stretch === undefined) return undefined;
-  const ends: number[] = [];
-  for (const word of stretch.matchAll(/[^ -]+/g)) {
-    ends.push(word.index + word[0].length);
-    if (ends.length === MOST_WORDS) break;
-  }
-  for (const end of ends.reverse()) {
-    for (const written of new Set([
-      stretch.slice(0, end),
-      stretch.slice(0, end).replace(/[).']+$/, ''),
-      stretch.slice(0, end).replace(/\)[^)]*$/, ''),
-    ])) {
-      const units = written === '' ? [] : unitsNamed(written);
-      if (units.length === 0) continue;
-      const stop = begin + written.length;
-      const after = text.slice(stop, stop + 60);
-      if (/^in$/i.test(written) && !AFTER_INCH.test(after)) continue;
-      if (
-        /^[a-z]$/i.test(written) &&
-        /^\s?[\w']/.test(after) &&
-        !/^\s(?:or|and|to|minus|at|in|for|on|\d|\()/.test(after)
-      )
-        continue;
-      // "10 min. mils" and "3 a day" are no units.
-      if (/^min\.?$/i.test(written) && /^\.?\s(?:dry|wet|mils?|in\b|inch|mm)/i.test(after)) continue;
-      return { units, text: written, end: stop, ...(film && { film }), attributive: text[at] === '-' };
-    }
-  }
-  return undefined;
-}
 
 /** A count: a bare number before a plural noun. */
 const COUNTED =
   /^[ -]((?:[a-z][\w-]*\s){0,2}?(?:weeps?|coats?|tests?|samples?|specimens?|fasteners?|locations?|readings?|measurements?|layers?|plies|projects?|copies|sets?|cycles|installations?|mockups?|pulls?|per\b))/i;
+/** Behind these words a bare number counts what follows it. */
+const COUNTS =
+  /\b(?:at least|at most|not? (?:fewer|less|more) than|(?:a |the )?(?:minimum|maximum) of|fewer than|up to)\s*(?:an? |the )?$/i;
+const PLURAL =
+  /^ ((?:(?!(?:times|of|and|or|in|to|at|by|for|per|the|is|as)\b)[a-z][a-z'-]*\s){0,2}?(?!(?:times|is|as|this|its|was|has|plus|thickness\w*)\b)[a-z][a-z'-]*[a-rt-z]s)\b/i;
 const LIKE_UNIT =
   /^[ -]?([A-Za-zµ°]+(?:\/[\w().·-]+)+|[A-Za-zµ]{1,4}\d(?!\d)|[bcdfghjklmnpqrstvwxz]{2,4}\b(?!\.?\s*(?:of|and)\b))/i;
 
@@ -108,6 +69,7 @@ export function quantitiesIn(text: string): readonly Found[] {
     found.push(one);
     last = one.end;
   });
+  if (SLOPE_WORDS.test(text)) for (const match of text.matchAll(RATIO)) putRatio(found, match);
   for (const match of text.matchAll(R_VALUE)) {
     const start = match.index;
     const units = unitsNamed('R');
@@ -133,6 +95,26 @@ export function quantitiesIn(text: string): readonly Found[] {
   }
   found.sort((a, b) => a.start - b.start);
   return joined(text, found);
+}
+
+/** Puts a slope in the place of the two numbers it is written with. */
+function putRatio(found: Found[], match: RegExpExecArray): void {
+  const start = match.index;
+  const end = start + match[0].length;
+  const unit: ReadUnit = { spelling: '', kind: 'slope', system: 'either', toBase: (x) => x };
+  const value = 1 / Number(match[1]);
+  const first = found.findIndex((one) => one.start >= start && one.start < end);
+  const inside = found.filter((one) => one.start >= start && one.start < end).length;
+  found.splice(first === -1 ? found.length : first, inside, {
+    start,
+    end,
+    number: { start, end, text: match[0], value, halfStep: 0, tolerance: false },
+    units: Number.isFinite(value) ? [unit] : [],
+    unitText: '',
+    attributive: false,
+    unknownUnit: false,
+    bareDegrees: false,
+  });
 }
 
 function feetAndInches(number: ReadNumber, feet: RegExpExecArray, end: number): Found {
@@ -180,7 +162,8 @@ function withUnit(text: string, number: ReadNumber): Found {
   const like = LIKE_UNIT.exec(rest);
   if (like?.[1] !== undefined && !/^(?:st|nd|rd|th|by|x)$/i.test(like[1]))
     return { ...plain, end: number.end + like[0].length, unitText: like[1].replace(/[.,]+$/, ''), unknownUnit: true };
-  const counted = COUNTED.exec(rest);
+  const before = text.slice(Math.max(0, number.start - 40), number.start);
+  const counted = COUNTED.exec(rest) ?? (COUNTS.test(before) ? PLURAL.exec(rest) : null);
   if (counted?.[1] !== undefined && !/^per\b/i.test(counted[1])) {
     const unitText = counted[1].trim();
     const unit: ReadUnit = { spelling: unitText, kind: 'count', system: 'either', toBase: (x) => x };
@@ -193,80 +176,6 @@ function withUnit(text: string, number: ReadNumber): Found {
     };
   }
   return plain;
-}
-
-const RANGE = /^\s?(?:to|through|thru|-|up to)\s?$/i;
-const SHARED = /^(?:\s?(?:,|and|or|\/|, and|, or|by|x|and\/or)\s?)$/i;
-
-/** Puts ranges together, and gives a bare number the unit of the one it is listed with. */
-function joined(text: string, found: readonly Found[]): readonly Found[] {
-  const result: Found[] = [];
-  for (let at = 0; at < found.length; at++) {
-    let one = found[at];
-    if (one === undefined) continue;
-    const next = found[at + 1];
-    if (next !== undefined && one.number.choices === undefined && !(one.unknownUnit || next.unknownUnit)) {
-      const joint = text.slice(one.end, next.start);
-      const before = text.slice(Math.max(0, one.start - 24), one.start);
-      const isBetween = /\bbetween\s+(?:\w+\s+)?$/i.test(before) && /^\s?(?:and|to)\s?$/i.test(joint);
-      const fits = one.units.length === 0 || shares(one, next);
-      if ((RANGE.test(joint) || isBetween) && next.units.length > 0 && fits && !next.number.tolerance) {
-        one = { ...next, start: one.start, number: one.number, upper: next.number, attributive: next.attributive };
-        at++;
-      } else if (
-        next.number.tolerance &&
-        /^\s?,?\s?$/.test(joint) &&
-        one.units.length > 0 &&
-        (next.units.length === 0 || shares(one, next))
-      ) {
-        one = spread(one, next);
-        at++;
-      } else if (one.units.length === 0) {
-        const list = listed(text, found, at);
-        if (list !== undefined) {
-          one = list.found;
-          at = list.last;
-        }
-      }
-    }
-    result.push(one);
-  }
-  return result;
-}
-
-function shares(one: Found, other: Found): boolean {
-  return one.units.some(({ kind, system }) => other.units.some((unit) => unit.kind === kind && unit.system === system));
-}
-
-/** `12 mm plus or minus 3 mm` as the range it allows. */
-function spread(one: Found, by: Found): Found {
-  const unit = one.units[0];
-  const other = by.units[0] ?? unit;
-  const factor = unit === undefined || other === undefined ? 1 : other.toBase(1) / (unit.toBase(1) || 1);
-  const step = by.number.value * factor;
-  const end = (value: number): ReadNumber => ({ ...one.number, value, text: String(Number(value.toPrecision(6))) });
-  return { ...one, end: by.end, number: end(one.number.value - step), upper: end(one.number.value + step) };
-}
-
-/** `5, 50, and 95 percent`: bare numbers up to the one that has the unit of all. */
-function listed(
-  text: string,
-  found: readonly Found[],
-  at: number,
-): { readonly found: Found; readonly last: number } | undefined {
-  const first = found[at];
-  if (first === undefined) return undefined;
-  const others: ReadNumber[] = [];
-  for (let i = at + 1; i < Math.min(found.length, at + LONGEST_LIST); i++) {
-    const next = found[i];
-    const before = found[i - 1];
-    if (next === undefined || before === undefined || !SHARED.test(text.slice(before.end, next.start)))
-      return undefined;
-    others.push(next.number);
-    if (next.units.length > 0) return { found: { ...next, start: first.start, number: first.number, others }, last: i };
-    if (next.unknownUnit) return undefined;
-  }
-  return undefined;
 }
 
 /** Whether a quantity can be of a kind. */

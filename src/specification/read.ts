@@ -1,9 +1,14 @@
 /** Reads a whole section: outline, statements, proposals, submittals and questions. */
+import { covered } from './masks.js';
 import { outlineOf, walk } from './outline.js';
-import type { OutlineOptions } from './outline.js';
+import type { OutlineNode, OutlineOptions } from './outline.js';
+import { readValue } from './printed.js';
+import { sourceSpan } from './prose.js';
 import { readStatement } from './propose.js';
+import { quantitiesIn } from './quantities.js';
 import { statementsOf } from './statements.js';
 import { SubmittalReader } from './submittal-items.js';
+import { Surroundings } from './surroundings.js';
 import type { PassedOver, Proposal, Question, SectionReading } from './types.js';
 
 /**
@@ -26,11 +31,17 @@ export function readSection(source: string, options: OutlineOptions = {}): Secti
   }));
   const passedOver: PassedOver[] = [];
   const submittals = new SubmittalReader();
+  const surroundings = new Surroundings();
   let statements = 0;
   for (const { node, titles } of walk(outline.nodes)) {
+    const within = surroundings.enter(node, titles);
+    if (within.isOpen && node.type === 'article') questions.push(openArticle(node));
     submittals.read(node, titles);
-    if (submittals.entries.has(node)) continue;
-    for (const statement of statementsOf(node, titles)) {
+    if (submittals.entries.has(node)) {
+      passedOver.push(...numbersOfEntry(node));
+      continue;
+    }
+    for (const statement of statementsOf(node, titles, within)) {
       statements++;
       const read = readStatement(statement);
       proposals.push(...read.proposals);
@@ -40,4 +51,30 @@ export function readSection(source: string, options: OutlineOptions = {}): Secti
   }
   questions.sort((a, b) => a.span.start - b.span.start);
   return { outline, proposals, submittals: submittals.found, questions, passedOver, statements };
+}
+
+/** The bracket before the title of an article is asked about once. */
+function openArticle(node: OutlineNode): Question {
+  return {
+    kind: 'choice left open',
+    ...(node.number !== undefined && { number: node.number }),
+    span: node.span,
+    text: node.prose.text,
+    read: `The article "${node.prose.text.replace(/^[[\]\s]+/, '').slice(0, 100)}" stands in a bracket that has still to be decided.`,
+    ask: 'Does the article apply to this project?',
+    values: [],
+  };
+}
+
+function numbersOfEntry(node: OutlineNode): readonly PassedOver[] {
+  const { prose, number } = node;
+  return quantitiesIn(covered(prose.text))
+    .filter((found) => found.units.length > 0)
+    .map((found) => ({
+      ...(number !== undefined && { number }),
+      span: sourceSpan(prose, found.start, found.end),
+      text: prose.text,
+      value: readValue(found, found.units[0]),
+      reason: 'in a list of submittals',
+    }));
 }

@@ -6,6 +6,8 @@ import type { OutlineNode, Row } from './outline.js';
 import { sliceProse } from './prose.js';
 import type { Prose } from './prose.js';
 import { sentencesOf } from './sentences.js';
+import { defines } from './surroundings.js';
+import type { Within } from './surroundings.js';
 import { columnsOf } from './tables.js';
 import { comparatorInWords } from './comparators.js';
 import { unitsNamed } from './units.js';
@@ -22,6 +24,10 @@ export interface Statement {
   readonly label?: string;
   /** Where the text after the label begins. */
   readonly body: number;
+  /** The paragraph or its article stands in a bracket that is still to be decided. */
+  readonly isOpen: boolean;
+  /** The text says what a word means, and asks for nothing. */
+  readonly isDefinition: boolean;
 }
 
 const LABEL = /^[[\]\s]*([A-Za-z][^:;.]{2,120}?)\s*:\s+(?=\S)/;
@@ -36,7 +42,7 @@ export function cleanLabel(label: string): string {
     .replace(/^[\s,]+|[\s,]+$/g, '');
 }
 
-function statement(node: OutlineNode, titles: readonly string[], prose: Prose): Statement {
+function statement(node: OutlineNode, titles: readonly string[], prose: Prose, within: Within): Statement {
   const { text } = prose;
   const designations = designationsIn(text);
   let plain = covered(text);
@@ -52,14 +58,30 @@ function statement(node: OutlineNode, titles: readonly string[], prose: Prose): 
   for (const { start, end } of [...designations].reverse())
     if (end <= body) named = named.slice(0, start) + named.slice(end);
   const words = cleanLabel(named.replace(/:\s*$/, ''));
-  return { node, titles, prose, plain, designations, body, ...(words !== '' && { label: words }) };
+  return {
+    node,
+    titles,
+    prose,
+    plain,
+    designations,
+    body,
+    isOpen: within.isOpen,
+    isDefinition: within.isDefinition || defines(text),
+    ...(words !== '' && { label: words }),
+  };
 }
 
 /** The statements of a node of the outline. */
-export function statementsOf(node: OutlineNode, titles: readonly string[]): readonly Statement[] {
-  if (node.row !== undefined) return rowProses(node.row).map((prose) => statement(node, titles, prose));
+export function statementsOf(
+  node: OutlineNode,
+  titles: readonly string[],
+  within: Within = { isOpen: node.optional, isDefinition: false },
+): readonly Statement[] {
+  if (node.row !== undefined) return rowProses(node.row).map((prose) => statement(node, titles, prose, within));
   if (node.type !== 'paragraph') return [];
-  return sentencesOf(node.prose).map(({ start, end }) => statement(node, titles, sliceProse(node.prose, start, end)));
+  return sentencesOf(node.prose).map(({ start, end }) =>
+    statement(node, titles, sliceProse(node.prose, start, end), within),
+  );
 }
 
 class Writer {
@@ -99,7 +121,7 @@ function rowProses({ cells, head }: Row): readonly Prose[] {
     const key = comparatorInWords(words) ?? '';
     const headUnit = /\(([^()]+)\)|,\s*([^,]+)$/.exec(words);
     const named = headUnit?.[1] ?? headUnit?.[2];
-    const own = named !== undefined && unitsNamed(named).length > 0 ? named : unit;
+    const own = named !== undefined && unitsNamed(named).length > 0 ? named : (unit ?? labelUnit(label.text));
     groups.set(key, [...(groups.get(key) ?? []), { cell, unit: own }]);
   });
   return [...groups].map(([compare, values]) => {
@@ -115,11 +137,21 @@ function rowProses({ cells, head }: Row): readonly Prose[] {
     for (const value of values) {
       row.words(' ');
       row.cell(value.cell);
-      if (value.unit !== undefined && /^[^\p{L}]*\d[\d.,/ -]*(?:\s?(?:min|max)\w*\.?)?$/u.test(value.cell.text))
-        row.words(` ${value.unit}`);
+      if (value.unit !== undefined && endsInNumber(value.cell.text)) row.words(` ${value.unit}`);
     }
     return { text: row.text, offsets: row.offsets };
   });
+}
+
+/** `| at least 200 | % |`: a number without a unit of its own, perhaps with `min.` behind it. */
+function endsInNumber(text: string): boolean {
+  return /(?:^|[\s<>=≤≥[\]-])\d[\d.,/]*(?:[- ]\d+\/\d+)?\s?(?:(?:min|max)\w*\.?)?$/iu.test(maskDesignations(text));
+}
+
+/** `Peel adhesion (lb/in)`: the unit may stand beside the name of the row. */
+function labelUnit(text: string): string | undefined {
+  const named = /\(([^()]+)\)\s*$|,\s*([^,]+)$/.exec(text);
+  return [named?.[1], named?.[2]].find((unit) => unit !== undefined && unitsNamed(unit).length > 0);
 }
 
 function maskDesignations(text: string): string {

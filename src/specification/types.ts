@@ -12,6 +12,8 @@ export interface ReadValue {
   readonly kind?: ValueKind;
   readonly base?: number;
   readonly upperBase?: number;
+  /** The middle of a size with a tolerance: `3/8 inch, plus or minus 1/8 inch`. */
+  readonly nominalBase?: number;
 }
 
 export type Confidence = 'high' | 'medium' | 'low';
@@ -71,9 +73,19 @@ export interface Question extends Placed {
   readonly label?: string;
 }
 
-/** A quantity in text that asks for nothing: an example, a definition, a size by the way. */
+/** Why a number was passed over. */
+export type PassedReason =
+  | 'in a definition'
+  | 'asks for nothing'
+  | 'no unit'
+  | 'a share of something else'
+  | 'no known unit'
+  | 'in a list of submittals';
+
+/** A number in text that asks for nothing or cannot be read: an example, a definition, a share of another size. */
 export interface PassedOver extends Placed {
   readonly value: ReadValue;
+  readonly reason: PassedReason;
 }
 
 export interface SectionReading {

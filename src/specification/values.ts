@@ -33,8 +33,8 @@ export interface Value extends Part {
 }
 
 const AT_PRESSURE =
-  /(?:\bat|@|\bunder|\bdifference of|\bdifferential of|\bpressure of)\s*(?:an? |the )?(?:[a-z-]+ ){0,5}\(?$/i;
-const AT = /(?:\bat|@|\bconditioned at)\s*(?:an? |the )?(?:[a-z-]+ ){0,3}$/i;
+  /(?:\bat(?! (?:least|most)\b)|@|\bunder|\bdifference of|\bdifferential of|\bpressure of)\s*(?:an? |the )?(?:[a-z-]+ ){0,5}\(?$/i;
+const AT = /(?:\bat(?! (?:least|most)\b)|@|\bconditioned at)\s*(?:an? |the )?(?:[a-z-]+ ){0,3}$/i;
 const DURING = /\b(?:for|after)\s+(?:an? |the )?(?:[a-z-]+ ){0,2}$/i;
 const TWIN =
   /^[\s()[\],]*(?:\/|or|approximately|approx\.?|nominal|about|\bdry|\bwet|min(?:imum)?\.?|max(?:imum)?\.?)?[\s([\],]*(?:min(?:imum)?\.?|max(?:imum)?\.?)?[\s([]*$/i;
@@ -179,6 +179,35 @@ export function valuesIn(text: string, words: string, isTest: boolean): readonly
   if (first !== undefined && orphans.length > 0)
     values[0] = { ...first, conditions: [...orphans, ...first.conditions] };
   return values;
+}
+
+function alone(found: Found, number: Found['number']): Found {
+  const { start, end, units, unitText, attributive, unknownUnit, bareDegrees } = found;
+  return { start, end, number, units, unitText, attributive, unknownUnit, bareDegrees };
+}
+
+/**
+ * The values of a list that shares one unit: `5, 50, and 95 percent` are three. A choice (`3 or 5 percent`) stays one.
+ */
+export function membersOf(value: Value): readonly Value[] {
+  const { found, twin } = value;
+  const { others, alternatives, ...shared } = found;
+  if (others === undefined || alternatives === true) return [value];
+  const numbers = [found.number, ...others];
+  const twins = twin === undefined ? [] : [twin.found.number, ...(twin.found.others ?? [])];
+  return numbers.map((number, at) => {
+    const end = at === numbers.length - 1 ? found.end : number.end;
+    const own = twins.length === numbers.length ? twins[at] : undefined;
+    return {
+      found: { ...shared, number, start: number.start, end },
+      unit: value.unit,
+      kind: value.kind,
+      start: number.start,
+      end: value.end,
+      conditions: value.conditions,
+      ...(own !== undefined && twin !== undefined && { twin: { unit: twin.unit, found: alone(twin.found, own) } }),
+    };
+  });
 }
 
 /** The conditions of a text that has no value of its own. */

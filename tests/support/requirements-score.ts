@@ -1,10 +1,18 @@
 /**
  * Compares what the reader of sections finds with an answer key made by hand. A found requirement matches an entry
  * when its line (within two), its comparison and its value (within 1 %, in either system) agree. An entry with a trap
- * counts as found when a question is asked there.
+ * counts as found only when a question names that value, or is about the bracket that the value stands in.
+ *
+ * The keys hold numeric requirements, so precision counts the proposals that hold a number. Results in words (`Pass`)
+ * are counted apart.
  */
+import { readFileSync, existsSync } from 'node:fs';
+import path from 'node:path';
+import { parse } from 'yaml';
+import { markdownProse } from '../../src/reading/markdown-prose.js';
 import { covered } from '../../src/specification/masks.js';
 import { quantitiesIn } from '../../src/specification/quantities.js';
+import type { OutlineOptions } from '../../src/specification/outline.js';
 import { readSection } from '../../src/specification/read.js';
 import type { Proposal, Question, ReadValue } from '../../src/specification/types.js';
 
@@ -26,8 +34,13 @@ export interface Score {
   readonly found: number;
   readonly traps: number;
   readonly trapsFound: number;
+  /** Proposals that hold a number, and those of them that are in the key. */
   readonly proposed: number;
   readonly right: number;
+  /** Proposals of a result in words. */
+  readonly inWords: number;
+  /** Numbers that were read as no requirement, and are listed as such. */
+  readonly passedOver: number;
   readonly misses: readonly string[];
   readonly extras: readonly string[];
 }
@@ -75,15 +88,19 @@ function agrees(entry: KeyEntry, values: readonly ReadValue[]): boolean {
   const numeric = values.some(({ base, text }) =>
     keys.some((key) => {
       if (key.kind === undefined)
-        return values.some((value) => endsOf(value.text).some((end) => near(end.low, key.low, undefined)));
+        return values.some(
+          (value) =>
+            (value.kind === undefined || value.kind === 'count') &&
+            endsOf(value.text).some((end) => near(end.low, key.low, undefined)),
+        );
       if (base === undefined) return false;
       return (
         values.some(
           (value) =>
             value.kind === key.kind &&
             value.base !== undefined &&
-            near(value.base, key.low, key.kind) &&
-            (value.upperBase === undefined
+            near(value.nominalBase ?? value.base, key.low, key.kind) &&
+            (value.upperBase === undefined || value.nominalBase !== undefined
               ? key.high === key.low || entry.to === undefined
               : near(value.upperBase, key.high, key.kind)),
         ) && text !== ''
@@ -96,15 +113,32 @@ function agrees(entry: KeyEntry, values: readonly ReadValue[]): boolean {
     .trim();
   return (
     words !== '' &&
+    !/\d/.test(words) &&
     values.some(
       ({ text }) => text.toLowerCase().includes(words) || (/[a-z]/.test(words) && words.includes(text.toLowerCase())),
     )
   );
 }
 
-/** Scores the reading of a text. */
-export function scoreSection(source: string, entries: readonly KeyEntry[]): Score {
-  const reading = readSection(source);
+/** The place of an entry's quote in its line; the whole line when the quote is not there. */
+function placeOf(source: string, { line, quote }: KeyEntry): { readonly start: number; readonly end: number } {
+  const lines = source.split('\n');
+  const from = lines.slice(0, line - 1).reduce((sum, one) => sum + one.length + 1, 0);
+  const text = lines[line - 1] ?? '';
+  const at = quote === undefined ? -1 : text.indexOf(quote);
+  return at === -1
+    ? { start: from, end: from + text.length }
+    : { start: from + at, end: from + at + (quote ?? '').length };
+}
+
+/** Scores the reading of a text, of Markdown when its headings are given; entries and lines count in `source`. */
+export function scoreSection(
+  source: string,
+  entries: readonly KeyEntry[],
+  prose = source,
+  options: OutlineOptions = {},
+): Score {
+  const reading = readSection(prose, options);
   const lineOf = (offset: number): number => source.slice(0, offset).split('\n').length;
   const isNear = (entry: KeyEntry, offset: number): boolean => Math.abs(lineOf(offset) - entry.line) <= LINES;
   const valuesOf = ({ value, also, conditions }: Proposal): ReadValue[] => [
@@ -119,18 +153,20 @@ export function scoreSection(source: string, entries: readonly KeyEntry[]): Scor
   let found = 0;
   let traps = 0;
   let trapsFound = 0;
+  /** A question that names the value, or the bracket around it. One that only stands nearby is not meant. */
   const asked = (entry: KeyEntry): Question | undefined =>
-    reading.questions.find(
-      (question) =>
-        isNear(entry, question.span.start) &&
-        (question.number === undefined || entry.paragraph === undefined || question.number === entry.paragraph) &&
-        (question.values.length === 0 || entry.value === undefined || agrees(entry, question.values)),
-    );
-  for (const entry of entries) {
+    reading.questions.find((question) => {
+      if (question.values.length > 0) return isNear(entry, question.span.start) && agrees(entry, question.values);
+      const { start, end } = placeOf(source, entry);
+      return question.kind === 'choice left open' && question.span.start < end && question.span.end > start;
+    });
+  // A proposal on a trap is set aside, so the others take theirs first.
+  const inOrder = [...entries].sort((a, b) => Number(a.trap !== undefined) - Number(b.trap !== undefined));
+  for (const entry of inOrder) {
     const same = proposals.find(
       (one) =>
         !used.has(one) &&
-        one.compare === entry.compare &&
+        (one.compare === entry.compare || isNominal(entry, one)) &&
         isNear(entry, one.span.start) &&
         agrees(entry, valuesOf(one)),
     );
@@ -159,8 +195,9 @@ export function scoreSection(source: string, entries: readonly KeyEntry[]): Scor
       misses.push(`${describe(entry)}${instead === undefined ? '' : ` (read as: ${instead})`}`);
     }
   }
+  const numeric = proposals.filter((one) => !isInWords(one));
   const extras = proposals
-    .filter((one) => !used.has(one))
+    .filter((one) => !used.has(one) && !isInWords(one))
     .map(
       (one) =>
         `${lineOf(one.span.start)} ${one.number ?? '-'} ${one.property ?? one.characteristic ?? ''} ${one.compare ?? ''} ${one.value?.text ?? ''}`,
@@ -170,11 +207,32 @@ export function scoreSection(source: string, entries: readonly KeyEntry[]): Scor
     found,
     traps,
     trapsFound,
-    proposed: proposals.length,
-    right: proposals.length - extras.length,
+    proposed: numeric.length,
+    right: numeric.length - extras.length,
+    inWords: proposals.length - numeric.length,
+    passedOver: reading.passedOver.length,
     misses,
     extras,
   };
+}
+
+const isInWords = ({ value }: Proposal): boolean => value?.base === undefined && !/^[-\d]/.test(value?.text ?? '');
+
+/** `3/8 inch, plus or minus 1/8 inch` is the range it allows to the reader, and 3/8 inch to the key. */
+function isNominal({ compare }: KeyEntry, { compare: read, value }: Proposal): boolean {
+  return compare === 'equals' && read === 'between' && value?.nominalBase !== undefined;
+}
+
+/** Scores a section of a folder: `<name>.txt` or `<name>.md`, with `<name>.key.yaml`. */
+export function scoreFile(folder: string, name: string): Score {
+  const { requirements } = parse(readFileSync(path.join(folder, `${name}.key.yaml`), 'utf8')) as {
+    readonly requirements: readonly KeyEntry[];
+  };
+  const plain = path.join(folder, `${name}.txt`);
+  if (existsSync(plain)) return scoreSection(readFileSync(plain, 'utf8'), requirements);
+  const source = readFileSync(path.join(folder, `${name}.md`), 'utf8');
+  const { text, headings } = markdownProse(source);
+  return scoreSection(source, requirements, text, { headings });
 }
 
 function describe({ line, paragraph, property, compare, value, to, quote }: KeyEntry): string {

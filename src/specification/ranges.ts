@@ -1,0 +1,88 @@
+/** Quantities that belong together: the ends of a range, a size with its tolerance, a list that shares one unit. */
+import type { ReadNumber } from './numbers.js';
+import type { Found } from './quantities.js';
+
+/** No section lists more values before their unit. */
+const LONGEST_LIST = 12;
+const RANGE = /^\s?(?:to|through|thru|-|up to)\s?$/i;
+const SHARED = /^(?:\s?(?:,|and|or|\/|, and|, or|by|x|and\/or)\s?)$/i;
+
+/** Puts ranges together, and gives a bare number the unit of the one it is listed with. */
+export function joined(text: string, found: readonly Found[]): readonly Found[] {
+  const result: Found[] = [];
+  for (let at = 0; at < found.length; at++) {
+    let one = found[at];
+    if (one === undefined) continue;
+    const next = found[at + 1];
+    if (next !== undefined && one.number.choices === undefined && !(one.unknownUnit || next.unknownUnit)) {
+      const joint = text.slice(one.end, next.start);
+      const before = text.slice(Math.max(0, one.start - 24), one.start);
+      const isBetween = /\bbetween\s+(?:\w+\s+)?$/i.test(before) && /^\s?(?:and|to)\s?$/i.test(joint);
+      const fits = one.units.length === 0 || shares(one, next);
+      if ((RANGE.test(joint) || isBetween) && next.units.length > 0 && fits && !next.number.tolerance) {
+        one = { ...next, start: one.start, number: one.number, upper: next.number, attributive: next.attributive };
+        at++;
+      } else if (
+        next.number.tolerance &&
+        /^\s?,?\s?$/.test(joint) &&
+        one.units.length > 0 &&
+        (next.units.length === 0 || shares(one, next))
+      ) {
+        one = spread(one, next);
+        at++;
+      } else if (one.units.length === 0) {
+        const list = listed(text, found, at);
+        if (list !== undefined) {
+          one = list.found;
+          at = list.last;
+        }
+      }
+    }
+    result.push(one);
+  }
+  return result;
+}
+
+function shares(one: Found, other: Found): boolean {
+  return one.units.some(({ kind, system }) => other.units.some((unit) => unit.kind === kind && unit.system === system));
+}
+
+/** `12 mm plus or minus 3 mm` as the range it allows. */
+function spread(one: Found, by: Found): Found {
+  const unit = one.units[0];
+  const other = by.units[0] ?? unit;
+  const factor = unit === undefined || other === undefined ? 1 : other.toBase(1) / (unit.toBase(1) || 1);
+  const step = by.number.value * factor;
+  const end = (value: number): ReadNumber => ({ ...one.number, value, text: String(Number(value.toPrecision(6))) });
+  return {
+    ...one,
+    end: by.end,
+    nominal: one.number,
+    number: end(one.number.value - step),
+    upper: end(one.number.value + step),
+  };
+}
+
+/** `5, 50, and 95 percent`: bare numbers up to the one that has the unit of all. */
+function listed(
+  text: string,
+  found: readonly Found[],
+  at: number,
+): { readonly found: Found; readonly last: number } | undefined {
+  const first = found[at];
+  if (first === undefined) return undefined;
+  const others: ReadNumber[] = [];
+  let alternatives = false;
+  for (let i = at + 1; i < Math.min(found.length, at + LONGEST_LIST); i++) {
+    const next = found[i];
+    const before = found[i - 1];
+    if (next === undefined || before === undefined || !SHARED.test(text.slice(before.end, next.start)))
+      return undefined;
+    alternatives ||= /\bor\b|\//i.test(text.slice(before.end, next.start));
+    others.push(next.number);
+    if (next.units.length > 0)
+      return { found: { ...next, start: first.start, number: first.number, others, alternatives }, last: i };
+    if (next.unknownUnit) return undefined;
+  }
+  return undefined;
+}
