@@ -7,10 +7,10 @@ export type Answer = (typeof ANSWERS)[number];
 /** What each answer means, for keys and notes. A clause without capital and full stop. */
 export const MEANINGS: Readonly<Record<Answer, string>> = {
   fits: 'permitted; stays dry, or dries within the limits',
-  'fits with conditions':
-    'if a condition is kept, a field stated as hoped, or a table quoted from memory found to permit it',
+  'fits with conditions': 'if a condition of the table is kept, or a field that is not stated is as hoped',
   'cannot tell': 'a fact is missing, or what is known leaves it open',
-  'does not fit': 'not permitted; gathers too much water, or does not dry',
+  'does not fit':
+    'not permitted, or by a table quoted from memory that is to be confirmed; gathers too much water, or does not dry',
 };
 
 export type Counts = Readonly<Record<Answer, number>>;

@@ -71,8 +71,10 @@ const untold = (reason: string, missing: readonly string[] = []): TableAnswer =>
 /** Results that decide, and the answer they give; the first that holds. */
 const READINGS: readonly (readonly [Answer, (result: Result) => boolean])[] = [
   ['does not fit', (r) => r.kind === 'fail' && r.level === 'error'],
+  // A table known from memory: the answer is its answer, to be confirmed in the code.
+  ['does not fit', (r) => r.kind === 'fail' && r.sources?.[0]?.basis === 'code'],
   ['cannot tell', (r) => r.kind === 'open'],
-  // A breach below an error rests on memory, practice or generic figures: to be confirmed, not refused.
+  // A breach of a guide or a habit is no breach of a table.
   [
     'fits with conditions',
     (r) => r.kind === 'fail' || r.kind === 'review' || (r.kind === 'pass' && CONDITIONAL.has(r.ruleId)),
@@ -100,7 +102,7 @@ export function tableAnswer(detail: Detail, zone: string, code: Code, { rules, s
     const deciding = results.filter(decides);
     if (deciding.length === 0) continue;
     const missing = deciding.flatMap((r) => (r.kind === 'open' ? (r.missing ?? []) : []));
-    const toConfirm = answer === 'fits with conditions' && deciding.some((r) => r.kind === 'fail');
+    const toConfirm = answer === 'does not fit' && deciding.every((r) => r.level !== 'error');
     return {
       answer,
       ...(toConfirm ? { toConfirm } : {}),

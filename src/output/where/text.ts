@@ -20,9 +20,9 @@ export function answerOf({ table, months }: Pick<InCounty, 'table' | 'months'>, 
   return strictest([...(showsTable(wanted) ? [table.answer] : []), ...(showsMonths(wanted) ? [months.answer] : [])]);
 }
 
-/** The answer of the table in few words; a breach that is not certain is not called fitting. */
+/** The answer of the table in few words; a breach that is not certain says so. */
 export function tableWords({ answer, toConfirm }: InCounty['table']): string {
-  return toConfirm === true ? 'to be confirmed' : answer;
+  return toConfirm === true ? `${answer} (confirm)` : answer;
 }
 
 /** What is asked, in a sentence. */
