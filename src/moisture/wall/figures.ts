@@ -82,6 +82,13 @@ function materialOf(layer: Layer): Meant | undefined {
   return material === undefined ? undefined : { material, unnamed: true };
 }
 
+/** A fill that states no thickness is as deep as the framing it fills, mm. */
+function depthOfFill(layer: Layer): number | undefined {
+  return layer.family === 'batt insulation' || layer.family === 'spray foam'
+    ? layer.framing?.depthMm?.value
+    : undefined;
+}
+
 /** Insulation sold by its R-value is as thick as its material needs for it, mm. */
 function thicknessOfR(layer: Layer, material: GenericMaterial | undefined): number | undefined {
   const stated = layer.thermalResistance ?? layer.product?.thermalResistance;
@@ -112,7 +119,7 @@ function vaporOf(layer: Layer, meant: Meant | undefined): Vapor | MissingFigure 
       at: layer.at,
     };
   const material = meant?.material;
-  const thicknessMm = layer.thicknessMm?.value ?? thicknessOfR(layer, material);
+  const thicknessMm = layer.thicknessMm?.value ?? thicknessOfR(layer, material) ?? depthOfFill(layer);
   const found = (['dry', 'wet'] as const).map((cup) =>
     material === undefined ? undefined : genericLayer(material, thicknessMm, cup),
   );
@@ -149,7 +156,7 @@ function resistanceOf(layer: Layer, material: GenericMaterial | undefined): Resi
       rM2KW: found.resistanceM2KPerW,
       ...(found.assumption === undefined ? {} : { told: `"${layer.id}": ${found.assumption}.` }),
     };
-  const thicknessMm = layer.thicknessMm?.value;
+  const thicknessMm = layer.thicknessMm?.value ?? depthOfFill(layer);
   const generic =
     material === undefined || thicknessMm === undefined ? undefined : genericLayer(material, thicknessMm, 'dry')?.rM2KW;
   if (material !== undefined && generic !== undefined)

@@ -69,6 +69,11 @@ describe('the layers of a drawn wall', () => {
     // 7/16 in of OSB at 600 kg/m3: 0.0111125 x 600.
     expect(walls[0].layers.find((l) => l.id === 'sheathing')?.areaMassKgPerM2).toBeCloseTo(6.6675, 4);
   });
+  it('fill the framing where they state no thickness', async () => {
+    const studs = '{ id: studs, material: mineral wool batt, framing: { material: wood, depth: 100 mm } }';
+    const { walls } = await wall(BOARD, studs, OSB);
+    expect(walls[0].layers.find((l) => l.id === 'studs')?.rM2KW).toBeCloseTo(0.1 / 0.04, 4);
+  });
   it('may be all that a thing of their family is, where the drawing names no kind', async () => {
     const { walls, assumptions } = await wall(BOARD, STUDS, '{ id: skin, material: sheathing, thickness: 1/2 in }');
     const skin = walls[0].layers.at(-1);
