@@ -87,7 +87,7 @@ const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:thick|wide|high|deep|long|tall|tot
 const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up)\b|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
+      String.raw`^${AFTER_SKIP}((?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up(?! to))\b|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
       'i',
     ),
     'atLeast',
@@ -100,6 +100,11 @@ const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
     'atMost',
   ],
 ];
+
+/** "Three or more years": between the number and its unit, inside of the value. */
+const WITHIN = /\bor (more|greater|less|fewer)\b/i;
+/** At the end of a sentence, after all of its values: "8 inches above grade (min.)". */
+const AT_END = /[,(]\s*(min(?:imum)?|max(?:imum)?)\b\.?\)?[\s.]*$/i;
 
 const ALL_BEFORE = BEFORE.map(([pattern, compare, sort]) => ({
   pattern: new RegExp(String.raw`(?<![\w-])(?:${pattern})(?![\w-])`, 'gi'),
@@ -200,7 +205,7 @@ export function comparatorOf(around: Around): Comparator | undefined {
       wordsIn(text.slice(ahead.start, start)) <= 5;
     return clash ? { ...result, conflicting: ahead.words } : result;
   }
-  if (ahead === undefined) return undefined;
+  if (ahead === undefined) return inside(around) ?? atEnd(around);
   const lead = text.slice(Math.max(0, text.lastIndexOf('. ', ahead.start) + 1), ahead.start);
   const isOpenWord = ahead.strict || /^(?:below|under|beneath|above|over)$/i.test(ahead.words);
   if (CLOCK.test(ahead.words) && AHEAD.test(text.slice(end, end + 24)))
@@ -223,6 +228,28 @@ export function comparatorOf(around: Around): Comparator | undefined {
           text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length),
         )));
   return { ...ahead, threshold };
+}
+
+const plainly = (word: string, start: number, end: number): Comparator => ({
+  compare: /^(?:more|greater|min)/i.test(word) ? 'atLeast' : 'atMost',
+  words: word,
+  start,
+  end,
+  strict: false,
+  threshold: false,
+  turned: false,
+});
+
+function inside({ text, start, end }: Around): Comparator | undefined {
+  const match = WITHIN.exec(text.slice(start, end));
+  return match?.[1] === undefined ? undefined : { ...plainly(match[1], start, end), words: match[0] };
+}
+
+/** Only the words that no other value stands before, or that all values share, are believed. */
+function atEnd({ text, end }: Around): Comparator | undefined {
+  const match = AT_END.exec(text.slice(end));
+  if (match?.[1] === undefined || /;/.test(text.slice(end, end + match.index))) return undefined;
+  return plainly(match[1], end, end);
 }
 
 /** The comparator that a label or the head of a column gives. */
