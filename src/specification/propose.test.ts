@@ -83,6 +83,7 @@ describe('requirements proposed from a sentence', () => {
     ['Meet no later than 14 days before the work.', ['"Meet" atLeast 14 d']],
     ['Meet no later than 14 days after the award.', ['"Meet" atMost 14 d']],
     ['Film readings: none under 18 mils.', ['"Film readings" atLeast 18 mil']],
+    ['Elongation: no less than 300 percent.', ['"Elongation" atLeast 300 %']],
     ['Fill gaps over 1/4 inch.', ['"Fill gaps over" atLeast 1/4 in']],
     ['Tape: 3/8-inch-wide minimum.', ['"Tape" atLeast 3/8 in']],
     ['Fill joints of 1/4 inch and up to 1/2 inch.', ['"Fill joints of 1/4 inch" atMost 1/2 in']],
@@ -218,6 +219,19 @@ describe('tables', () => {
     ]);
   });
 
+  it('take the unit that stands beside the name of the row', () => {
+    const rows = [
+      '| Property | Minimum | Maximum |',
+      '|---|---|---|',
+      '| Peel adhesion (lb/in) | at least 8 | |',
+      '| Exposure (days) | | 120 |',
+    ];
+    expect(told(`Properties:\n\n${rows.join('\n')}`)).toEqual([
+      '"Peel adhesion" atLeast 8 lbf/in',
+      '"Exposure" atMost 120 d',
+    ]);
+  });
+
   it('are read by the columns of the page, with empty cells', () => {
     const rows = [
       'Property                     Method        Value',
@@ -274,16 +288,17 @@ describe('what is asked instead of decided', () => {
 
   it('is asked for each value in an article whose bracket is open, and for none behind it', () => {
     const source =
-      'PART 1 GENERAL\n\n[1.1 LEAKAGE\n\nA. Lap at least 3 inches.\n\nB. Turn up at least 8 inches.]\n\n1.2 WORK\n\nA. Lap at least 4 inches.\n';
+      'PART 1 GENERAL\n\n[1.1 LEAKAGE\n\nA. Lap at least 3 inches.\n\nB. Turn up at least 8 inches.]\n\nC. Lap at least 5 inches.\n\n1.2 WORK\n\nA. Lap at least 4 inches.\n';
     const { questions, proposals } = readSection(source);
     const open = questions.filter(({ kind }) => kind === 'choice left open');
     expect(open.map(({ values }) => values.map(({ text }) => text).join())).toEqual(
       expect.arrayContaining(['', '3 in', '8 in']),
     );
-    expect(open.some(({ values }) => values.some(({ text }) => text === '4 in'))).toBe(false);
+    expect(open.some(({ values }) => values.some(({ text }) => ['4 in', '5 in'].includes(text)))).toBe(false);
     expect(proposals.map(({ value, confidence }) => `${value?.text ?? ''} ${confidence}`)).toEqual([
       '3 in medium',
       '8 in medium',
+      '5 in high',
       '4 in high',
     ]);
   });
