@@ -41,7 +41,7 @@ export function countsText(reading: SectionReading): string {
   const { proposals, byConfidence, submittals, questions, passedOver, statements } = countsOf(reading);
   const { high, medium, low } = byConfidence;
   return [
-    `${statements} sentences and rows read`,
+    `${plural(statements, 'sentence or row', 'sentences and rows')} read`,
     `${plural(proposals, 'requirement')} proposed (${high} high, ${medium} medium, ${low} low confidence)`,
     plural(submittals, 'submittal'),
     `${plural(questions, 'question')} to ask`,

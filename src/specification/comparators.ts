@@ -2,6 +2,7 @@
  * The words that make a value a limit: before it (`not less than`, `a minimum of`), after it (`or greater`, `minimum`),
  * or in the head of its column. `Do not apply below 40 degrees F` asks for at least 40.
  */
+import { AFTER, BEFORE } from './comparator-words.js';
 import type { ValueKind } from './units.js';
 
 export type Compare = 'atLeast' | 'atMost' | 'between' | 'equals' | 'unclear';
@@ -23,83 +24,10 @@ export interface Comparator {
   readonly conflicting?: string;
 }
 
-type Rule = readonly [pattern: string, compare: 'atLeast' | 'atMost' | 'equals', kind: 'plain' | 'strict' | 'near'];
-
-/** Longest and most particular first; `near` words are believed only right before the value. */
-const BEFORE: readonly Rule[] = [
-  [
-    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:less|fewer|lower|thinner|narrower|smaller|shorter|colder|lesser|flatter|earlier|sooner) than`,
-    'atLeast',
-    'plain',
-  ],
-  [
-    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:more|greater|higher|thicker|wider|larger|longer|farther|further|later|hotter|steeper|deeper|wider apart) than`,
-    'atMost',
-    'plain',
-  ],
-  // "None under 18 mils", "no reading below 12 mils".
-  [
-    String.raw`(?:none|no (?:single |one )?(?:reading|result|test|value|measurement|point|sample|specimen|spot|part|area|place)s?)(?: (?:is|are|shall be|must be|may be|may fall|shall fall|falls?|being|to be))? (?:below|under|(?:less|lower|thinner) than)`,
-    'atLeast',
-    'plain',
-  ],
-  [
-    String.raw`(?:none|no (?:single |one )?(?:reading|result|test|value|measurement|point|sample|specimen|spot|part|area|place)s?)(?: (?:is|are|shall be|must be|may be|may rise|shall|may|being|to be))? (?:above|over|exceed(?:ing|s)?|(?:more|greater|higher|thicker) than)`,
-    'atMost',
-    'plain',
-  ],
-  [String.raw`(?:not|never)(?: be| to be| fall| drop)? (?:below|under)`, 'atLeast', 'plain'],
-  [String.raw`(?:not|never)(?: be| to be| rise| go)? (?:above|over)`, 'atMost', 'plain'],
-  [
-    String.raw`(?:not (?:to )?exceed(?:ing|s)?|(?:does|do|shall|must|may|will|can) ?not exceed|without exceeding|never exceed)`,
-    'atMost',
-    'plain',
-  ],
-  [
-    String.raw`(?:greater|higher|more|larger|longer|thicker|wider) than or equal to|equal to or (?:greater|more|higher|larger|better) than|(?:meets? or exceeds?|meeting or exceeding)|>=|≥`,
-    'atLeast',
-    'plain',
-  ],
-  [
-    String.raw`(?:less|lower|fewer|smaller) than or equal to|equal to or (?:less|lower|smaller|fewer) than|<=|≤`,
-    'atMost',
-    'plain',
-  ],
-  [
-    String.raw`at least|at a minimum|as a minimum|(?:a |the )?minimum(?: of)?|\bmin\b\.?(?: of)?|at the least|no closer than|not closer than|no nearer than`,
-    'atLeast',
-    'plain',
-  ],
-  [String.raw`at most|(?:a |the )?maximum(?: of)?|\bmax\b\.?(?: of)?|up to|at the most`, 'atMost', 'plain'],
-  [String.raw`less than|lower than|fewer than|smaller than|thinner than|<`, 'atMost', 'strict'],
-  [
-    String.raw`greater than|higher than|more than|larger than|wider than|thicker than|longer than|older than|in excess of|exceed(?:s|ing)?|>`,
-    'atLeast',
-    'strict',
-  ],
-  [String.raw`within|not later than`, 'atMost', 'near'],
-  [String.raw`below|under|beneath`, 'atMost', 'near'],
-  [String.raw`above|over`, 'atLeast', 'near'],
-  [String.raw`exactly|equal to|equals|set at`, 'equals', 'near'],
-];
-
-const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
-const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
-  [
-    new RegExp(
-      String.raw`^${AFTER_SKIP}((?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up)\b|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
-      'i',
-    ),
-    'atLeast',
-  ],
-  [
-    new RegExp(
-      String.raw`^${AFTER_SKIP}((?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter)\b|(?:and falling)|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
-      'i',
-    ),
-    'atMost',
-  ],
-];
+/** "Three or more years": between the number and its unit, inside of the value. */
+const WITHIN = /\bor (more|greater|less|fewer)\b/i;
+/** At the end of a sentence, after all of its values: "8 inches above grade (min.)". */
+const AT_END = /[,(]\s*(min(?:imum)?|max(?:imum)?)\b\.?\)?[\s.]*$/i;
 
 const ALL_BEFORE = BEFORE.map(([pattern, compare, sort]) => ({
   pattern: new RegExp(String.raw`(?<![\w-])(?:${pattern})(?![\w-])`, 'gi'),
@@ -200,7 +128,7 @@ export function comparatorOf(around: Around): Comparator | undefined {
       wordsIn(text.slice(ahead.start, start)) <= 5;
     return clash ? { ...result, conflicting: ahead.words } : result;
   }
-  if (ahead === undefined) return undefined;
+  if (ahead === undefined) return inside(around) ?? atEnd(around);
   const lead = text.slice(Math.max(0, text.lastIndexOf('. ', ahead.start) + 1), ahead.start);
   const isOpenWord = ahead.strict || /^(?:below|under|beneath|above|over)$/i.test(ahead.words);
   if (CLOCK.test(ahead.words) && AHEAD.test(text.slice(end, end + 24)))
@@ -223,6 +151,28 @@ export function comparatorOf(around: Around): Comparator | undefined {
           text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length),
         )));
   return { ...ahead, threshold };
+}
+
+const plainly = (word: string, start: number, end: number): Comparator => ({
+  compare: /^(?:more|greater|min)/i.test(word) ? 'atLeast' : 'atMost',
+  words: word,
+  start,
+  end,
+  strict: false,
+  threshold: false,
+  turned: false,
+});
+
+function inside({ text, start, end }: Around): Comparator | undefined {
+  const match = WITHIN.exec(text.slice(start, end));
+  return match?.[1] === undefined ? undefined : { ...plainly(match[1], start, end), words: match[0] };
+}
+
+/** Only the words that no other value stands before, or that all values share, are believed. */
+function atEnd({ text, end }: Around): Comparator | undefined {
+  const match = AT_END.exec(text.slice(end));
+  if (match?.[1] === undefined || /;/.test(text.slice(end, end + match.index))) return undefined;
+  return plainly(match[1], end, end);
 }
 
 /** The comparator that a label or the head of a column gives. */

@@ -3,12 +3,18 @@
  * are covered before numbers are looked for; the length of the text stays the same.
  */
 
+/** "Overlap sheets 2 inches" is no sheet number 2. */
+const NO_UNIT = String.raw`(?![\s-]*(?:\d+\/\d|percent|%|deg|°|["']|in\b|inch|mm\b|cm\b|m\b|f(?:t|eet|oot)\b|mils?\b|lbs?\b|psi\b|psf\b|k?Pa\b|h\b|hours?|days?|weeks?|months?|years?|min(?:utes?)?\b|coats?|perms?|per\b|times\b))`;
+
 const COVERED: readonly RegExp[] = [
   /https?:\/\/[^\s)]+/gi,
   /\b(?:sections?|UFGS[- ])\s*\d\d ?\d\d ?\d\d(?:\.\d\d)*/gi,
   /\b\d\d \d\d \d\d(?:\.\d\d)*\b/g,
   /\bSD-\d\d\b/g,
-  /\b(?:division|article|paragraphs?|para\.?|part|figure|fig\.?|table|appendix|annex|chapter|step|phase|item|note|envelope|sheet|detail|drawing|method|procedure|level|category|zone|type|class|grade|use|group)s?\s+(?:\d+(?:\.\d+)*[A-Z]?(?:\.[A-Za-z0-9]{1,3})*|[IVX]+)\b(?!\s*(?:percent|%|degrees))/gi,
+  new RegExp(
+    String.raw`\b(?:division|article|paragraphs?|para\.?|part|figure|fig\.?|table|appendix|annex|chapter|step|phase|item|note|envelope|sheet|detail|drawing|method|procedure|level|category|zone|type|class|grade|group)s?\s+(?:\d+(?:\.\d+)*[A-Z]?(?:\.[A-Za-z0-9]{1,3})*|[IVX]+)\b${NO_UNIT}`,
+    'gi',
+  ),
   /\b(?:No|Nos)\.\s*\d+/g,
   /\b(?:19|20)\d\d\b(?=\s+(?:edition|international|IBC|IECC)|-\d{1,2}-\d{1,2})/gi,
   /\b(?:IBC|IECC|CFR)\s*\d[\w.-]*/g,

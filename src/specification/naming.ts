@@ -97,8 +97,13 @@ export function nameOf(
     .slice(0, 8)
     .join(' ');
   // A count is about what is counted.
-  const counted = value?.kind === 'count' && comparator !== undefined ? [value.found.unitText] : [];
-  const words = [...counted, ahead, behind].find((some) => some.length > 2);
+  const counted =
+    value?.kind === 'count' && comparator !== undefined && value.found.unitText !== 'each'
+      ? [value.found.unitText]
+      : [];
+  // A second value without words of its own is about what stands before the first.
+  const earlier = from === 0 ? '' : tidy(clause(plain, body, from));
+  const words = [...counted, ahead, behind, earlier].find((some) => some.length > 3);
   const phrase =
     label === undefined ? (words ?? title) : isOneOfSeveral && words !== undefined ? `${label}: ${words}` : label;
   const shown = comparator?.threshold === true ? `${phrase} ${comparator.words}` : phrase;

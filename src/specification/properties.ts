@@ -81,7 +81,7 @@ const PROPERTIES: readonly Words[] = [
   {
     property: 'joint width',
     words: /\b(?:sealant )?joints?\b[^.]*\bwid(?:e|th)\b|\bwidth of (?:sealant )?joints?\b/i,
-    without: /\b(?:fill|reinforce|treat|tape|gaps?|sheathing)\b/i,
+    without: /\b(?:fill|reinforce|treat|tape|gaps?|sheathing)\b|\b(?:larger|wider|greater) than the\b/i,
   },
   {
     property: 'joint depth',

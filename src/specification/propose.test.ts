@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { asked, BEFORE, readParagraph, told } from './testing/one-paragraph.js';
 import { readSection } from './read.js';
+import { unitsNamed } from './units.js';
+
+/** Lengths are in millimeters or meters inside; the quantity room says which. */
+const PER_MM =
+  1 /
+  (unitsNamed('mm')
+    .find(({ kind }) => kind === 'length')
+    ?.toBase(1) ?? NaN);
 
 describe('requirements proposed from a sentence', () => {
   it.each([
@@ -49,6 +57,86 @@ describe('requirements proposed from a sentence', () => {
     ],
   ])('%s', (text, expected) => {
     expect(told(text)).toEqual(expected);
+  });
+
+  it.each([
+    // A list that shares a unit is one value each; a choice is none.
+    ['Test at 5, 50, and 95 percent completion.', ['"Test" equals 5 %', '"Test" equals 50 %', '"Test" equals 95 %']],
+    ['Build a sample of 8 feet by 6 feet minimum.', ['"Build a sample" atLeast 8 ft', '"Build a sample" atLeast 6 ft']],
+    [
+      'Flash 6 inches onto the wall and 2 inches into the opening, minimum.',
+      ['extension onto wall atLeast 6 in', 'extension into opening atLeast 2 in'],
+    ],
+    // Ratings and counts.
+    ['Staining: rating of 0.', ['"Staining" equals 0']],
+    ['Fungal growth (ASTM D5590): 0, No growth.', ['"Fungal growth" equals 0']],
+    ['Apply the membrane in two coats.', ['"Apply the membrane in" equals 2 coats']],
+    ['Submit no fewer than 3 cured strips.', ['"cured strips" atLeast 3 cured strips']],
+    ['Take one test per floor.', ['"Take" atLeast 1 test']],
+    [
+      'Inspect once per 1,000 square feet, but not less than 3 per elevation.',
+      ['"frequency: Inspect once per" atLeast 1 per 1000 ft2', '"per elevation" atLeast 3'],
+    ],
+    ['The installer must have three or more years of experience.', ['"installer must have" atLeast 3 years']],
+    // Comparators.
+    ['Slope sills no flatter than 1:12.', ['sill slope atLeast 1:12']],
+    ['Meet no later than 14 days before the work.', ['"Meet" atLeast 14 d']],
+    ['Meet no later than 14 days after the award.', ['"Meet" atMost 14 d']],
+    ['Film readings: none under 18 mils.', ['"Film readings" atLeast 18 mil']],
+    ['Elongation: no less than 300 percent.', ['"Elongation" atLeast 300 %']],
+    ['Fill gaps over 1/4 inch.', ['"Fill gaps over" atLeast 1/4 in']],
+    ['Tape: 3/8-inch-wide minimum.', ['"Tape" atLeast 3/8 in']],
+    ['Fill joints of 1/4 inch and up to 1/2 inch.', ['"Fill joints of 1/4 inch" atMost 1/2 in']],
+    ['Turn the membrane 8" above finished grade (min.).', ['base flashing above grade atLeast 8 in']],
+    // Numbers that only look like those of sheets and tables.
+    ['Overlap sheets 2 inches minimum.', ['lap atLeast 2 in']],
+    // "At least" is not the "at" of a test.
+    [
+      'Test in 3 places per 500 sq. ft.; each at least 15 psi.',
+      ['"frequency: Test in 3 places per" atLeast 3 per 500 ft2', '"each" atLeast 15 psi'],
+    ],
+    ['Leakage is measured at a test pressure of 75 Pa.', ['"Leakage is measured at a test pressure" equals 75 Pa']],
+  ])('%s', (text, expected) => {
+    expect(told(text)).toEqual(expected);
+  });
+
+  it('keeps the size that a tolerance stands beside', () => {
+    const [one] = readParagraph('Bite: 3/8 inch, plus or minus 1/8 inch.').proposals;
+    // 3/8 in are 9.525 mm; 1/4 and 1/2 in are 6.35 and 12.7 mm.
+    expect([one?.value?.nominalBase, one?.value?.base, one?.value?.upperBase].map((m) => (m ?? 0) * PER_MM)).toEqual([
+      expect.closeTo(9.525),
+      expect.closeTo(6.35),
+      expect.closeTo(12.7),
+    ]);
+  });
+
+  it('passes over definitions, wherever they stand, and says so', () => {
+    const reasons = (text: string): string[] =>
+      readParagraph(text).passedOver.map(({ value, reason }) => `${value.text} ${reason}`);
+    for (const text of [
+      '"Thick" means at least 60 mils.',
+      'Vapor-open: refers to more than 5 perms.',
+      'Retarders are divided into classes.\n\nClass II: 0.1 to 1.0 perm.',
+    ])
+      expect([told(text), reasons(text).map((reason) => reason.replace(/^.* in/, 'in'))], text).toEqual([
+        [],
+        ['in a definition'],
+      ]);
+    const article = readSection(
+      'PART 1 GENERAL\n\n1.1 DEFINITIONS\n\nA. Thick film: at least 60 mils.\n\n1.2 WORK\n\nA. Lap at least 3 inches.\n',
+    );
+    expect(article.proposals.map(({ value }) => value?.text)).toEqual(['3 in']);
+    // A class that is asked for is no definition.
+    expect(told('Class II retarder: vapor permeance at least 0.1 perm.')).toEqual(['permeance atLeast 0.1 perm']);
+  });
+
+  it('loses no number: what is neither proposed nor asked about is passed over', () => {
+    const reading = readParagraph('Depth: one half of the width; use mesh at 12 places; mix at 300 rpm.');
+    expect(reading.passedOver.map(({ value, reason }) => `${value.text}: ${reason}`)).toEqual([
+      '1/2: a share of something else',
+      '12: no unit',
+      '300 rpm: no known unit',
+    ]);
   });
 
   it('keeps the conditions of a test apart from the value', () => {
@@ -131,6 +219,19 @@ describe('tables', () => {
     ]);
   });
 
+  it('take the unit that stands beside the name of the row', () => {
+    const rows = [
+      '| Property | Minimum | Maximum |',
+      '|---|---|---|',
+      '| Peel adhesion (lb/in) | at least 8 | |',
+      '| Exposure (days) | | 120 |',
+    ];
+    expect(told(`Properties:\n\n${rows.join('\n')}`)).toEqual([
+      '"Peel adhesion" atLeast 8 lbf/in',
+      '"Exposure" atMost 120 d',
+    ]);
+  });
+
   it('are read by the columns of the page, with empty cells', () => {
     const rows = [
       'Property                     Method        Value',
@@ -183,6 +284,27 @@ describe('what is asked instead of decided', () => {
   ])('%s', (text, expected) => {
     expect(asked(text)).toEqual(expected);
     expect(told(text).filter((one) => !one.includes('25 psi') && !one.includes('pass'))).toEqual([]);
+  });
+
+  it('is asked for each value in an article whose bracket is open, and for none behind it', () => {
+    const source =
+      'PART 1 GENERAL\n\n[1.1 LEAKAGE\n\nA. Lap at least 3 inches.\n\nB. Turn up at least 8 inches.]\n\nC. Lap at least 5 inches.\n\n1.2 WORK\n\nA. Lap at least 4 inches.\n';
+    const { questions, proposals } = readSection(source);
+    const open = questions.filter(({ kind }) => kind === 'choice left open');
+    expect(open.map(({ values }) => values.map(({ text }) => text).join())).toEqual(
+      expect.arrayContaining(['', '3 in', '8 in']),
+    );
+    expect(open.some(({ values }) => values.some(({ text }) => ['4 in', '5 in'].includes(text)))).toBe(false);
+    expect(proposals.map(({ value, confidence }) => `${value?.text ?? ''} ${confidence}`)).toEqual([
+      '3 in medium',
+      '8 in medium',
+      '5 in high',
+      '4 in high',
+    ]);
+  });
+
+  it('names the values of a paragraph in brackets', () => {
+    expect(asked('Lap.\n\n[B. Turn up at least 8 inches.]')).toEqual(['choice left open: 8 in']);
   });
 
   it('is asked by the title when the sentence does not name the property', () => {

@@ -40,6 +40,7 @@ const R_VALUE = /\bR(?:-|-value of )(\d+(?:\.\d+)?)\b/g;
 /** A count: a bare number before a plural noun. */
 const COUNTED =
   /^[ -]((?:[a-z][\w-]*\s){0,2}?(?:weeps?|coats?|tests?|samples?|specimens?|fasteners?|locations?|readings?|measurements?|layers?|plies|projects?|copies|sets?|cycles|installations?|mockups?|pulls?|per\b))/i;
+const OR_MORE = /^ or (?:more|fewer|less|greater)(?= )/i;
 /** Behind these words a bare number counts what follows it. */
 const COUNTS =
   /\b(?:at least|at most|not? (?:fewer|less|more) than|(?:a |the )?(?:minimum|maximum) of|fewer than|up to)\s*(?:an? |the )?$/i;
@@ -135,7 +136,9 @@ function feetAndInches(number: ReadNumber, feet: RegExpExecArray, end: number): 
 }
 
 function withUnit(text: string, number: ReadNumber): Found {
-  const unit = unitAt(text, number.end);
+  // "Three or more years": the unit stands behind the words that compare.
+  const orMore = OR_MORE.exec(text.slice(number.end, number.end + 16))?.[0].length ?? 0;
+  const unit = unitAt(text, number.end) ?? (orMore === 0 ? undefined : unitAt(text, number.end + orMore));
   const plain = {
     start: number.start,
     end: number.end,
@@ -164,6 +167,8 @@ function withUnit(text: string, number: ReadNumber): Found {
     return { ...plain, end: number.end + like[0].length, unitText: like[1].replace(/[.,]+$/, ''), unknownUnit: true };
   const before = text.slice(Math.max(0, number.start - 40), number.start);
   const counted = COUNTED.exec(rest) ?? (COUNTS.test(before) ? PLURAL.exec(rest) : null);
+  if (COUNTS.test(before) && /^ (?:per|for each|at each|in each|on each)\b/i.test(rest))
+    return { ...plain, unitText: 'each', units: [{ spelling: '', kind: 'count', system: 'either', toBase: (x) => x }] };
   if (counted?.[1] !== undefined && !/^per\b/i.test(counted[1])) {
     const unitText = counted[1].trim();
     const unit: ReadUnit = { spelling: unitText, kind: 'count', system: 'either', toBase: (x) => x };

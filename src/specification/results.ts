@@ -6,8 +6,12 @@ export interface WordResult {
   readonly words: string;
 }
 
-const AFTER_LABEL =
-  /^[\s[(]*(?:0\s*[,(:]?\s*)?(pass(?:es|ed|ing)?|no (?:visible |signs? of )?[a-z]+(?: [a-z]+)?|none|class [a-z\d]+\b(?: or [a-z]+)?|type [ivx\d]+\b|complies|compliant|meets? requirements?|sealable)(?![\w-])/i;
+/** "No less than" and "none under" compare values, and are no results. */
+const COMPARED = String.raw`(?:[a-z]+ ){0,2}(?:under|below|above|over|exceed\w*|less|more|thinner|thicker|fewer|lower|higher|greater|later|earlier|closer|flatter|steeper|wider|narrower|smaller|larger|longer|shorter)\b`;
+const AFTER_LABEL = new RegExp(
+  String.raw`^[\s[(]*(?:0\s*[,(:]?\s*)?(pass(?:es|ed|ing)?|no (?!${COMPARED})(?:visible |signs? of )?[a-z]+(?: [a-z]+)?|none(?! ${COMPARED})|class [a-z\d]+\b(?: or [a-z]+)?|type [ivx\d]+\b|complies|compliant|meets? requirements?|sealable)(?![\w-])`,
+  'i',
+);
 const IN_SENTENCE =
   /\bno (?:visible |evidence of |signs? of )?(?:uncontrolled )?(?:water |air |fungal |mold )?(?:leakage|penetration|growth|cracking|delamination|intrusion|infiltration|blistering)\b/i;
 
