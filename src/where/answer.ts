@@ -6,11 +6,11 @@ export type Answer = (typeof ANSWERS)[number];
 
 /** What each answer means, for keys and notes. A clause without capital and full stop. */
 export const MEANINGS: Readonly<Record<Answer, string>> = {
-  fits: 'permitted; stays dry, or dries within the limits',
+  fits: 'permitted by the table; in the estimate stays dry, or dries within the limits',
   'fits with conditions':
     'if a condition is kept, a field stated as hoped, or a table quoted from memory found to permit it',
   'cannot tell': 'a fact is missing, or what is known leaves it open',
-  'does not fit': 'not permitted; gathers too much water, or does not dry',
+  'does not fit': 'not permitted by the table; in the estimate gathers too much water, or does not dry',
 };
 
 export type Counts = Readonly<Record<Answer, number>>;
@@ -22,7 +22,7 @@ export function counted(answers: Iterable<Answer>): Counts {
   return counts;
 }
 
-/** Of several answers the one that stands most in the way; `fits` for none. */
+/** Of several answers the worst; `fits` for none. */
 export function strictest(answers: readonly Answer[]): Answer {
   const place = Math.max(0, ...answers.map((a) => ANSWERS.indexOf(a)));
   return ANSWERS[place] as Answer;
