@@ -28,14 +28,14 @@ describe('what became of each item', () => {
     ['S-1 | extension/onto-wall | left jamb of window', 'updated', 'corrected'], // 3 in, now 4 in
     ['S-1 | extension/onto-wall | right jamb of window', 'updated', 'corrected'],
     ['S-1 | extension/onto-wall | head of window', 'updated', 'newly broken'], // 6 in, now 3 in
-    ['S-1 | extension/onto-wall | sill of window', 'unchanged', 'quiet'], // 6 in both times
+    ['S-1 | extension/onto-wall | sill of window', 'unchanged', 'unchanged'], // 6 in both times
     ['S-1 | sill/end-dam-height | end dams of window', 'updated', 'answered'], // not stated, now 6 in
     ['S-1 | lap/jamb-over-pan | left jamb of window', 'updated', 'answered'],
     ['S-1 | lap/jamb-over-pan | right jamb of window', 'updated', 'answered'],
     ['S-1 | water/unit-leak | leak at the unit in window', 'updated', 'answered'],
     ['S-1 | extension/past-jambs | sill of window', 'unchanged', 'still open'], // nobody says how much is required
     ['S-1 | extension/past-jambs | head of window', 'unchanged', 'still open'],
-    ['S-1 | extension/field-lap | field at window', 'updated', 'quiet'], // 3 in; 2 in was required, now 3 in
+    ['S-1 | extension/field-lap | field at window', 'updated', 'unchanged'], // 3 in; 2 in was required, now 3 in
     ['S-2 | extension/penetration-collar | penetration pipe', 'updated', 'still open'], // 1 in, now 2 in
     ['S-2 | submittal/conditions-covered | drawings of sheathing joints', 'updated', 'accepted'],
     ['S-3 | extension/penetration-collar | penetration vent', 'absent', 'no longer checked'], // taken out
@@ -163,10 +163,10 @@ describe('requirements', () => {
       before,
       after,
     ]);
-    expect(told).toContainEqual(['Section 07 27 26, 3.3.A', 'met in more places', 2, 1]);
-    // S-2 as before, S-4 new; S-3 was taken out, so it neither meets nor breaks anything now.
-    expect(told).toContainEqual(['Section 07 27 26, 3.5.A', 'broken in more places', 1, 2]);
-    // The missing drawing was accepted: that is not met.
+    expect(told).toContainEqual(['Section 07 27 26, 3.3.A', 'fewer findings', 2, 1]);
+    // S-2 as before, S-4 new; S-3 was taken out, so it counts on neither side.
+    expect(told).toContainEqual(['Section 07 27 26, 3.5.A', 'more findings', 1, 2]);
+    // The missing drawing was accepted: it still counts.
     expect(told).toHaveLength(2);
   });
 });

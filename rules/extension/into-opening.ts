@@ -8,7 +8,7 @@ import { SIDES } from '../../src/model/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 import { HABIT, linesOpening } from '../../src/water/laps.js';
 
-/** Opening flashing runs inward far enough for the interior seal to land on it. */
+/** Opening flashing reaches inward to where the interior seal is bonded. */
 export default defineRule({
   id: 'extension/into-opening',
   title: 'Flashing reach into the opening',

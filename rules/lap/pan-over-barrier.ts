@@ -15,7 +15,7 @@ const GUIDE: Source = {
 };
 const PHYSICS: Source = { basis: 'physics', citation: 'water runs down', provenance: 'computed' };
 
-/** The outer leg of the pan drains onto the face of the barrier below, not behind it. */
+/** What leaves the pan at its outer leg runs down in front of the barrier below. */
 export default defineRule({
   id: 'lap/pan-over-barrier',
   title: 'Pan over the barrier below',

@@ -3,6 +3,7 @@ import type { Outcome, Source } from '../../src/engine/result.js';
 import { showsWholeWall } from '../../src/model/drawn.js';
 import { systemOf, type UnitSystem } from '../../src/model/unit-system.js';
 import { curesOf } from '../../src/moisture/wall/cures-told.js';
+import { OUTSIDE_CAUTION } from '../../src/moisture/outside-caution.js';
 import type { JudgedYear } from '../../src/moisture/wall/judge.js';
 import { wallYearOf } from '../../src/moisture/wall/of-detail.js';
 import { layerAt, limitTold, notesOf, outcomeTold, whereTold } from '../../src/moisture/wall/told.js';
@@ -44,8 +45,7 @@ export default defineRule({
     'project.indoor',
   ],
   sources: [METHOD, AMOUNTS],
-  caution:
-    'An estimate by diffusion alone: air leaks, rain and storage are left out. Local code and licensed practice govern.',
+  caution: `An estimate by diffusion alone: air leaks, rain and storage are left out. Local code and licensed practice govern. ${OUTSIDE_CAUTION}`,
   *review({ detail }) {
     if (!showsWholeWall(detail)) return;
     const year = wallYearOf(detail);

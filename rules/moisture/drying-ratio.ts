@@ -2,6 +2,7 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { systemOf } from '../../src/model/unit-system.js';
 import { permeanceFromSdNg } from '../../src/moisture/resistance.js';
+import { OUTSIDE_CAUTION } from '../../src/moisture/outside-caution.js';
 import { balanceOf } from '../../src/moisture/wall/balance.js';
 import { coldSide } from '../../src/moisture/wall/judge.js';
 import { layerAt, notesOf, wholeYearOf } from '../../src/moisture/wall/told.js';
@@ -23,6 +24,7 @@ export default defineRule({
   level: 'note',
   reads: ['wall.material', 'wall.product', 'wall.finish', 'wall.permeance', 'product.permeance', 'project.place'],
   sources: [STUDY],
+  caution: `A rule of thumb for diffusion alone: air leaks and rain are left out. Local code and licensed practice govern. ${OUTSIDE_CAUTION}`,
   parameters: {
     ratio: {
       type: 'count',

@@ -2,6 +2,7 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { systemOf } from '../../src/model/unit-system.js';
 import { balanceOf } from '../../src/moisture/wall/balance.js';
+import { OUTSIDE_CAUTION } from '../../src/moisture/outside-caution.js';
 import { insulationSpot, leastInsulation } from '../../src/moisture/wall/cure.js';
 import { coldSide } from '../../src/moisture/wall/judge.js';
 import { notesOf, whereTold, wholeYearOf } from '../../src/moisture/wall/told.js';
@@ -40,8 +41,7 @@ export default defineRule({
     'project.indoor',
   ],
   sources: [COMPUTED, PRACTICE],
-  caution:
-    'A share that passes here may still be less than the code asks for. Local code and licensed practice govern.',
+  caution: `A share that passes here may still be less than the code asks for. Local code and licensed practice govern. ${OUTSIDE_CAUTION}`,
   *review({ detail }) {
     const frame = frameOf(detail);
     const year = frame === undefined ? undefined : wholeYearOf(detail);

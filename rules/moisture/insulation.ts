@@ -4,6 +4,7 @@ import type { Source } from '../../src/engine/result.js';
 import { frameOf } from '../../src/vapor/frame.js';
 import { continuousInsulation } from '../../src/vapor/insulation.js';
 import { formatQuantity } from '../../src/quantity/format.js';
+import { OUTSIDE_CAUTION } from '../../src/moisture/outside-caution.js';
 
 const DOCUMENTS: Source = {
   basis: 'specification',
@@ -26,6 +27,7 @@ export default defineRule({
     'requirements.thermal resistance',
   ],
   sources: [DOCUMENTS],
+  caution: `Only the number asked for is checked, not whether it suits the wall. Local code and licensed practice govern. ${OUTSIDE_CAUTION}`,
   *review({ detail, limit }) {
     const frame = frameOf(detail);
     const asked = limit({ property: 'thermal resistance', comparison: 'at least' });

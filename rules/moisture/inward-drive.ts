@@ -3,6 +3,7 @@ import type { Source } from '../../src/engine/result.js';
 import { zoneTextOfProject } from '../../src/climate/project-place.js';
 import { systemOf } from '../../src/model/unit-system.js';
 import { PAST_VENTED_CAVITY, RESERVOIRS } from '../../src/moisture/data/inward.js';
+import { OUTSIDE_CAUTION } from '../../src/moisture/outside-caution.js';
 import { AMOUNT_RULES } from '../../src/moisture/limits.js';
 import { permeanceFromSdNg } from '../../src/moisture/resistance.js';
 import {
@@ -46,8 +47,7 @@ export default defineRule({
     'project.indoor',
   ],
   sources: [MODEL, RESERVOIRS.source],
-  caution:
-    'A model of the project with assumed sun, rain and cavity: it ranks walls and forecasts nothing. Local code and licensed practice govern.',
+  caution: `A model of the project with assumed sun, rain and cavity: it ranks walls and forecasts nothing. Local code and licensed practice govern. ${OUTSIDE_CAUTION}`,
   parameters: {
     most: {
       type: 'fraction',

@@ -24,6 +24,8 @@ export default defineRule({
   level: 'error',
   reads: ['wall.product', 'wall.permeance', 'product.permeance', 'requirements.permeance'],
   sources: [DOCUMENTS],
+  caution:
+    'Only the number asked for is checked, not whether a wall with it dries. Local code and licensed practice govern.',
   *review({ detail, limit }) {
     for (const layer of detail.layers) {
       if (!FIELD.has(layer.family)) continue;

@@ -62,6 +62,8 @@ export default defineRule({
     'product.substrates',
   ],
   sources: [CERTIFICATE, DATA],
+  caution:
+    'Data sheets are taken at their word, and nothing is tested here. Have the manufacturers confirm each pair in writing.',
   *review({ detail, face }) {
     for (const pair of contactPairs(detail, face)) {
       const [a, b] = pair.products;

@@ -36,6 +36,8 @@ export default defineRule({
   once: 'per product',
   reads: ['product.exposureLimit', 'project.siteConditions.uncovered', 'work.wait'],
   sources: [DATA, CLAUSE],
+  caution:
+    'The waits are those that the documents state, not those on site. What has been uncovered too long is for its manufacturer to judge.',
   *review({ detail }) {
     const used = productsUsed(detail, () => true).flatMap(({ product }) =>
       product.exposureLimitS === undefined ? [] : [{ product, most: product.exposureLimitS }],

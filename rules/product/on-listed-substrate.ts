@@ -54,6 +54,7 @@ export default defineRule({
   level: 'warning',
   reads: ['product.substrates', 'wall.material', 'wall.product', 'work.place'],
   sources: [LIST],
+  caution: 'A listed substrate still has to be sound, dry and clean. Adhesion is proved by a test on the wall.',
   *review({ detail, face }) {
     for (const { product, carrier, at, works } of bearings(detail, face)) {
       const list = product.substrates;

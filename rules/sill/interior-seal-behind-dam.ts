@@ -18,7 +18,8 @@ const SHEET: Source = {
 export default defineRule({
   id: 'sill/interior-seal-behind-dam',
   title: 'Interior seal at the back dam',
-  summary: 'At the sill the interior seal lies at or inboard of the back dam and does not fill the drained space.',
+  summary:
+    'Along the sill the interior seal is at the back dam or inboard of it, and the space that drains stays free.',
   level: 'error',
   reads: ['work.sealPosition', 'work.fillsCavity', 'work.sides'],
   sources: [PHYSICS, SHEET],

@@ -109,7 +109,7 @@ nearest weather station. Each is one of: fits, fits with conditions, cannot tell
 Options:
   --format NAME      terminal (default), markdown, csv, json, or svg: a map of the counties
   --by NAME          zone or county (default: zone for terminal and markdown, county for the others)
-  --answer NAME      table, months or both (default); a map of both shows the one that stands more in the way
+  --answer NAME      table, months or both (default); a map of both shows the worse of the two
   --detail ID        which detail, when the file holds several
   --output FILE      write to FILE instead of standard output
 
@@ -117,7 +117,7 @@ Columns of the CSV by county: detail, fips, county, state, zone, station, statio
 the county); table, table_to_confirm, table_reason; months, plane, month (1 to 12, of the greatest water), and in
 kg/m2 peak_kg_per_m2, limit_kg_per_m2 and residual_kg_per_m2 (after twelve months); months_reason.
 By zone: station is a typical one, and counties, fit, fit_with_conditions, cannot_tell and do_not_fit count the
-counties of the zone by the months of their own stations.
+counties of the zone by the months of their own stations. The CSV carries no caution; hand on the one below with it.
 
 Exit status: 0 answered, 2 could not be answered.
 

@@ -38,7 +38,7 @@ export function compareSubmissions(before: Submission, after: Submission): Compa
       state,
       progress,
       differences,
-      explanations: state === 'unchanged' ? [] : explainer.of(old, now, progress !== 'quiet'),
+      explanations: state === 'unchanged' ? [] : explainer.of(old, now, progress !== 'unchanged'),
     };
   };
   const pairs = [

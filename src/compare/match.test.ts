@@ -143,7 +143,7 @@ describe('what became of it', () => {
     ['pass, open', pass, open, 'newly open'],
     ['fail, accepted', fail, accepted, 'accepted'],
     ['accepted, fail', accepted, fail, 'no longer accepted'],
-    ['pass, nothing', pass, undefined, 'quiet'],
+    ['pass, nothing', pass, undefined, 'unchanged'],
   ])('%s', (_name, before, after, progress) => {
     expect(progressOf(before, after, () => true)).toBe(progress);
   });

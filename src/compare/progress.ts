@@ -32,12 +32,18 @@ const BECAME: Readonly<Record<Standing, Readonly<Record<Standing, Progress | 'go
   accepted: {
     finding: 'no longer accepted',
     unsettled: 'newly open',
-    accepted: 'quiet',
+    accepted: 'unchanged',
     pass: 'corrected',
-    nothing: 'quiet',
+    nothing: 'unchanged',
   },
-  pass: { finding: 'newly broken', unsettled: 'newly open', accepted: 'accepted', pass: 'quiet', nothing: 'quiet' },
-  nothing: { finding: 'new', unsettled: 'newly open', accepted: 'accepted', pass: 'quiet', nothing: 'quiet' },
+  pass: {
+    finding: 'newly broken',
+    unsettled: 'newly open',
+    accepted: 'accepted',
+    pass: 'unchanged',
+    nothing: 'unchanged',
+  },
+  nothing: { finding: 'new', unsettled: 'newly open', accepted: 'accepted', pass: 'unchanged', nothing: 'unchanged' },
 };
 
 /**

@@ -1,4 +1,7 @@
-/** Requirements by their source: which paragraph, clause or data sheet is met now, and which is broken. */
+/**
+ * Findings by their source: on which paragraph, clause or data sheet more or fewer of them rest now. That no finding is
+ * left does not say that the requirement is met: only what was checked was looked at.
+ */
 import { standingOf } from './progress.js';
 import type { Pair, RequirementChange, CitedSource, Told } from './types.js';
 
@@ -14,7 +17,7 @@ interface Count {
 
 /**
  * Only sources whose findings changed in number, each with the details in which one came or went. A finding that was
- * accepted, or can no longer be settled, is not met; one that is not checked any more is neither met nor broken.
+ * accepted, or can no longer be settled, still counts; one that is not checked any more counts on neither side.
  */
 export function requirementChanges(pairs: readonly Pair[]): RequirementChange[] {
   const counts = new Map<string, Count>();
@@ -54,7 +57,7 @@ function isUnmet(told: Told, other: Told | undefined): boolean {
 }
 
 function statusOf({ before, after }: Count): RequirementChange['status'] {
-  if (after === 0) return 'newly met';
-  if (before === 0) return 'newly broken';
-  return after < before ? 'met in more places' : 'broken in more places';
+  if (after === 0) return 'no finding now';
+  if (before === 0) return 'new finding';
+  return after < before ? 'fewer findings' : 'more findings';
 }

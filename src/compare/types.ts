@@ -83,7 +83,7 @@ export type BaselineState = 'new' | 'unchanged' | 'updated' | 'absent';
  * - `corrected`: failed before, passes now; `answered`: could not be settled before, passes now
  * - `accepted`: is an accepted deviation now, and was not before
  * - `no longer checked`: was to be corrected or answered, and the thing is not checked any more
- * - `quiet`: asked for nothing before and asks for nothing now
+ * - `unchanged`: asked for nothing before and asks for nothing now
  */
 export const PROGRESS = [
   'newly broken',
@@ -96,7 +96,7 @@ export const PROGRESS = [
   'answered',
   'accepted',
   'no longer checked',
-  'quiet',
+  'unchanged',
 ] as const;
 export type Progress = (typeof PROGRESS)[number];
 
@@ -147,7 +147,7 @@ export interface Pair {
 /** A source of limits whose findings came or went. */
 export interface RequirementChange {
   readonly source: CitedSource;
-  readonly status: 'newly met' | 'newly broken' | 'met in more places' | 'broken in more places';
+  readonly status: 'no finding now' | 'new finding' | 'fewer findings' | 'more findings';
   /** Findings that rest on it, before and now. */
   readonly before: number;
   readonly after: number;

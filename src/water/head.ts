@@ -43,7 +43,7 @@ export const WATER_TEST = {
 };
 
 /**
- * Pressure at which a unit must not leak, from its class and grade.
+ * Water test pressure of a unit, which follows from its class and grade.
  *
  * @param performanceClass R, LC, CW or AW
  * @param gradePa performance grade (design pressure of the unit), Pa

@@ -6,11 +6,11 @@ export type Answer = (typeof ANSWERS)[number];
 
 /** What each answer means, for keys and notes. A clause without capital and full stop. */
 export const MEANINGS: Readonly<Record<Answer, string>> = {
-  fits: 'permitted; stays dry, or dries within the limits',
+  fits: 'permitted by the table; in the estimate stays dry, or dries within the limits',
   'fits with conditions': 'if a condition of the table is kept, or a field that is not stated is as hoped',
   'cannot tell': 'a fact is missing, or what is known leaves it open',
   'does not fit':
-    'not permitted, or by a table quoted from memory that is to be confirmed; gathers too much water, or does not dry',
+    'not permitted by the table, or by one quoted from memory that is to be confirmed; in the estimate gathers too much water, or does not dry',
 };
 
 export type Counts = Readonly<Record<Answer, number>>;
@@ -22,7 +22,7 @@ export function counted(answers: Iterable<Answer>): Counts {
   return counts;
 }
 
-/** Of several answers the one that stands most in the way; `fits` for none. */
+/** Of several answers the worst; `fits` for none. */
 export function strictest(answers: readonly Answer[]): Answer {
   const place = Math.max(0, ...answers.map((a) => ANSWERS.indexOf(a)));
   return ANSWERS[place] as Answer;

@@ -24,7 +24,7 @@ export type Code = NonNullable<Project['code']>;
 
 export interface TableAnswer {
   readonly answer: Answer;
-  /** True where the wall breaks a table, but one known from memory or by figures that are: look it up, then judge. */
+  /** True where the wall does not meet a table, but one known from memory or by figures that are: look it up, then judge. */
   readonly toConfirm?: true;
   /** Sentences of the rules that led to the answer. */
   readonly reasons: readonly string[];

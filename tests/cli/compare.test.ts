@@ -61,7 +61,7 @@ describe('the report', () => {
     for (const name of ['a.md', 'b.html', 'c.json', 'd.sarif', 'e.txt'])
       expect((await compare([FIRST, SECOND, '--output', at(name)])).out).toBe('');
     expect(headline(readFileSync(at('a.md'), 'utf8'))).toBe(HEADLINE);
-    expect(readFileSync(at('a.md'), 'utf8')).toContain('## Requirements newly met and newly broken');
+    expect(readFileSync(at('a.md'), 'utf8')).toContain('## Findings by source');
     const html = readFileSync(at('b.html'), 'utf8');
     expect(headline(html)).toBe(HEADLINE);
     expect(html).toMatch(/^<!doctype html>/);

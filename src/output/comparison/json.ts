@@ -5,11 +5,11 @@
  * { format: "lapwright-comparison/1", toolVersion, before: name, after: name, caution,
  *   suggestedAction (or null), exitCode,
  *   counts: { "newly broken", "new", "answered, and fails", "no longer accepted", "newly open", "still open",
- *     "corrected", "answered", "accepted", "no longer checked", "quiet" },
+ *     "corrected", "answered", "accepted", "no longer checked", "unchanged" },
  *   requirements: [ { citation, basis, provenance, status, before, after, details } ],
  *   changes (or null): [ { kind, document: { kind, id }, path, before?: { text, file, line, column }, after?, effect } ],
- *   results: [ { state, progress, detail, rule, subject, before?: side, after?: side,
- *     differences: [ { what, before?, after? } ], because: [ { change: index into changes, how } ] } ] }
+ *   results: [ { baselineState, progress, detail, rule, subject, before?: side, after?: side,
+ *     differences: [ { what, before?, after? } ], changes: [ { change: index into changes, how } ] } ] }
  * side: { kind, level, message, required?, provided?, correct?, missing?, sources, accepted?, file, line, column }
  * ```
  * Keys always stand in this order; what is not known is left out. One result stands on one line.
@@ -62,7 +62,7 @@ function writtenObject(side: Written | undefined): object | undefined {
 function pairObject(pair: Pair, numbers: ReadonlyMap<Change, number>): object {
   const told = pair.after ?? pair.before;
   return {
-    state: pair.state,
+    baselineState: pair.state,
     progress: pair.progress,
     detail: told?.detail,
     rule: told?.rule,
@@ -70,7 +70,7 @@ function pairObject(pair: Pair, numbers: ReadonlyMap<Change, number>): object {
     before: sideObject(pair.before),
     after: sideObject(pair.after),
     differences: pair.differences,
-    because: pair.explanations.map(({ change, how }) => ({ change: numbers.get(change), how })),
+    changes: pair.explanations.map(({ change, how }) => ({ change: numbers.get(change), how })),
   };
 }
 

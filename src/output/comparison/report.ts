@@ -11,6 +11,7 @@ import { standingOf } from '../../compare/progress.js';
 import type { Progress, RequirementChange, Told } from '../../compare/types.js';
 import type { Kind } from '../../engine/result.js';
 import { plural } from '../report.js';
+import { sourceText } from '../source-text.js';
 
 export interface ComparisonReport {
   readonly toolVersion: string;
@@ -42,7 +43,7 @@ const HEADLINE: readonly Progress[] = ['corrected', 'still open', 'new', 'newly 
 /** `3 corrected, 1 still open, 0 new, 1 newly broken; 2 answered`. */
 export function countsText({ counts }: Comparison): string {
   const told = (one: Progress): string => `${String(counts[one])} ${one}`;
-  const rest = PROGRESS.filter((one) => one !== 'quiet' && !HEADLINE.includes(one) && counts[one] > 0);
+  const rest = PROGRESS.filter((one) => one !== 'unchanged' && !HEADLINE.includes(one) && counts[one] > 0);
   return [HEADLINE.map(told).join(', '), ...rest.map(told)].join('; ');
 }
 
@@ -54,7 +55,7 @@ export function pairsOf({ pairs }: Comparison, progress: Progress): Pair[] {
 
 /** Checks that ask for nothing: how many came, went or give another value. */
 export function quietText(comparison: Comparison): string {
-  const quiet = pairsOf(comparison, 'quiet');
+  const quiet = pairsOf(comparison, 'unchanged');
   const count = (state: Pair['state']): number => quiet.filter((pair) => pair.state === state).length;
   return [
     `${plural(count('unchanged'), 'other check')} unchanged`,
@@ -169,8 +170,8 @@ export function becauseWord(pair: Pair): string {
 export const NO_DOCUMENTS =
   'A SARIF file holds results, not documents; to see what changed in the documents, compare folders or revisions.';
 
-/** `Section 07 27 26, 3.2.B.2 (specification): newly met, 2 findings before, none now`. */
+/** `Section 07 27 26, 3.2.B.2 (specification; project document): no finding now; findings: 2 before, none now`. */
 export function requirementText({ source, status, before, after }: RequirementChange): string {
-  const now = after === 0 ? 'none' : String(after);
-  return `${source.citation} (${source.basis}): ${status}, ${before === 0 ? 'no finding' : plural(before, 'finding')} before, ${now} now`;
+  const count = (n: number): string => (n === 0 ? 'none' : String(n));
+  return `${sourceText(source)}: ${status} (${count(before)} before, ${count(after)} now)`;
 }

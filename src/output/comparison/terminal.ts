@@ -61,7 +61,7 @@ export function printComparisonTerminal(
     }),
     ...listBlock(
       page,
-      'Requirements',
+      'Findings by source',
       comparison.requirements.map((one) => `${requirementText(one)} [${one.details.join(', ')}]`),
     ),
     ...(comparison.changes === undefined

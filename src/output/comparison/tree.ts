@@ -137,13 +137,20 @@ function changeWords(change: Change): PhrasingContent[] {
 
 function requirements({ comparison }: ComparisonReport): RootContent[] {
   if (comparison.requirements.length === 0) return [];
-  const head = ['Source', 'Kind', 'Now', 'Findings before', 'Findings now', 'Details'].map((name) => cell(joint(name)));
-  const rows = comparison.requirements.map(({ source, status, before, after, details }) =>
-    [source.citation, source.basis, status, String(before), String(after), details.join(', ')].map((text) =>
-      cell(words(text)),
-    ),
+  const head = ['Source', 'Kind and how known', 'Change', 'Findings before', 'Findings now', 'Details'].map((name) =>
+    cell(joint(name)),
   );
-  return [heading(2, joint('Requirements newly met and newly broken')), table([head, ...rows])];
+  const rows = comparison.requirements.map(({ source, status, before, after, details }) =>
+    [
+      source.citation,
+      `${source.basis}; ${source.provenance}`,
+      status,
+      String(before),
+      String(after),
+      details.join(', '),
+    ].map((text) => cell(words(text))),
+  );
+  return [heading(2, joint('Findings by source')), table([head, ...rows])];
 }
 
 function withoutEffect({ comparison }: ComparisonReport): RootContent[] {

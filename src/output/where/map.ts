@@ -28,7 +28,7 @@ const BORDER = { state: 0.24, county: 0.05, grey: '#666' } as const;
 const VIEWS: Readonly<Record<Wanted, string>> = {
   table: 'Map of the counties by the code table',
   months: 'Map of the counties by the months at the nearest station',
-  both: 'Map of the counties; of code table and months the one that stands more in the way',
+  both: 'Map of the counties; of code table and months the worse of the two',
 };
 
 function countyPaths(

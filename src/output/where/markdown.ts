@@ -106,7 +106,7 @@ export function printWhereMarkdown(where: Where, wanted: Wanted, by: 'zone' | 'c
         ...(by === 'zone' ? byZone(where, wanted) : byCounty(where, wanted)),
         ...listed('What the answers mean', [
           ...ANSWERS.map((answer) => `${answer}: ${MEANINGS[answer]}`),
-          ...(showsTable(wanted) ? ['to be confirmed: breaks a table, but one that was not read in the code'] : []),
+          ...(showsTable(wanted) ? ['to be confirmed: does not meet a table that was quoted from memory'] : []),
         ]),
         ...listed('Taken for granted', assumptionsOf(where, wanted)),
         ...listed('Gaps', where.gaps),

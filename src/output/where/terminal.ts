@@ -122,7 +122,7 @@ export function printWhereTerminal(where: Where, wanted: Wanted, by: 'zone' | 'c
       'What the answers mean',
       [
         ...ANSWERS.map((answer) => `${answer}: ${MEANINGS[answer]}`),
-        ...(showsTable(wanted) ? ['to be confirmed: breaks a table, but one that was not read in the code'] : []),
+        ...(showsTable(wanted) ? ['to be confirmed: does not meet a table that was quoted from memory'] : []),
       ],
       cells,
     ),

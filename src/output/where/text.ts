@@ -15,7 +15,7 @@ export type Wanted = (typeof WANTED)[number];
 export const showsTable = (wanted: Wanted): boolean => wanted !== 'months';
 export const showsMonths = (wanted: Wanted): boolean => wanted !== 'table';
 
-/** The one answer that a county gets on a map: of two the one that stands more in the way. */
+/** The one answer that a county gets on a map: the worse of the two. */
 export function answerOf({ table, months }: Pick<InCounty, 'table' | 'months'>, wanted: Wanted): Answer {
   return strictest([...(showsTable(wanted) ? [table.answer] : []), ...(showsMonths(wanted) ? [months.answer] : [])]);
 }
