@@ -1,6 +1,6 @@
 /**
  * Builds dist/: the program as ES modules split by command, so that each command loads only what it uses, the
- * two entry points for users of the library, their types, and the licences of what is bundled.
+ * two entry points for users of the library, their types, and the licenses of what is bundled.
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync, writeFileSync, readdirSync } from 'node:fs';
@@ -44,7 +44,7 @@ const notices = [...bundled].sort().map((name) => {
   const text =
     file && existsSync(path.join(dir, file))
       ? readFileSync(path.join(dir, file), 'utf8').trim()
-      : `Licence: ${manifest.license}`;
+      : `License: ${manifest.license}`;
   return `${name} ${manifest.version} (${manifest.license})\n\n${text}\n`;
 });
 writeFileSync(path.join(root, 'dist/THIRD-PARTY-LICENSES.txt'), notices.join(`\n${'-'.repeat(72)}\n\n`));

@@ -4,7 +4,7 @@
  *
  *     node scripts/climate-data.mjs SOURCE_DIR
  *
- * SOURCE_DIR holds four CSV files, whose origin and licences data/climate/NOTICE tells:
+ * SOURCE_DIR holds four CSV files, whose origin and licenses data/climate/NOTICE tells:
  *
  * - us_county_climate_zones.csv: fips, state, state_name, county, iecc2015, iecc2021
  * - us_county_to_station.csv: fips, wmo, distance_km
@@ -77,7 +77,7 @@ const counties = rows('us_county_climate_zones.csv', ['fips', 'state', 'state_na
 counties.sort((a, b) => (a.fips < b.fips ? -1 : 1));
 const countyLines = [
   '# Climate zone of each US county by the energy codes of 2015 and 2021, with its nearest weather station.',
-  '# Origin, licence, gaps: NOTICE. Written by scripts/climate-data.mjs.',
+  '# Origin, license, gaps: NOTICE. Written by scripts/climate-data.mjs.',
   '# A state: = abbreviation, name. A county: FIPS, name, zone 2015, zone 2021, station, distance in km.',
 ];
 let state = '';
@@ -97,7 +97,7 @@ for (const row of rows('us_tmy3_monthly_climate.csv', ['wmo', 'month', 't_mean_C
 }
 const stationLines = [
   '# Monthly means of US weather stations, from typical years.',
-  '# Origin, licence, cautions: NOTICE. Written by scripts/climate-data.mjs.',
+  '# Origin, license, cautions: NOTICE. Written by scripts/climate-data.mjs.',
   '# Station, name, state, latitude, longitude (degrees), elevation (m), county FIPS, zone 2015, zone 2021, then twelve',
   '# each of mean temperature (C), vapor pressure (Pa, * where held to saturation), relative humidity (%).',
 ];

@@ -20,7 +20,7 @@ export default defineRule({
   id: 'moisture/drying-ratio',
   title: 'Ratio of vapor resistances',
   summary:
-    'Where the followed year finds too much water, the wall is at least several times tighter to vapor on its warm side than on its cold side.',
+    'Where the followed year finds too much water, the wall has at least several times the vapor resistance on its warm side that it has on its cold side.',
   level: 'note',
   reads: ['wall.material', 'wall.product', 'wall.finish', 'wall.permeance', 'product.permeance', 'project.place'],
   sources: [STUDY],

@@ -19,12 +19,12 @@ import { interiorSide } from '../../src/vapor/interior-side.js';
 const RESERVE: Source = DRYING_RESERVE.source;
 const PRACTICE: Source = { basis: 'practice', citation: 'common practice', provenance: 'common practice, no source' };
 const WET =
-  'The inner face of the tight layer is taken to be wet all year, as from a leak; counted is the vapor that leaves the wall in the months in which it dries, less what condenses in the year.';
+  'The inner face of the low-permeance layer is taken to be wet all year, as from a leak; counted is the vapor that leaves the wall in the months in which it dries, less what condenses in the year.';
 
 /** Behind a tight layer outside a wall dries to the room alone: the inside must let it. */
 export default defineRule({
   id: 'moisture/field-barrier',
-  title: 'Drying behind a tight exterior layer',
+  title: 'Drying behind a low-permeance exterior layer',
   summary: 'Behind a membrane or insulation of class I or II outside the frame, the wall can dry a leak to the room.',
   level: 'warning',
   reads: [

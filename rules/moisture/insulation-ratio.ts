@@ -27,7 +27,7 @@ const TABLE_CAVITY = { r2x4: 13, r2x6: 20 } as const;
 /** Enough of the insulation lies outside of the sheathing. */
 export default defineRule({
   id: 'moisture/insulation-ratio',
-  title: 'Share of insulation outside',
+  title: 'Ratio of exterior insulation',
   summary:
     'Of the thermal resistance of a wall with continuous insulation, enough lies outside of the frame to keep its sheathing warm.',
   level: 'note',

@@ -15,7 +15,7 @@ const FLOOR = FACTOR_LIMITS['UK dwellings'];
 /** The inside face stays warm enough that the air against it is no home for mold. */
 export default defineRule({
   id: 'moisture/interior-surface',
-  title: 'Damp on the inside face',
+  title: 'Humidity at the interior surface',
   summary:
     'Between its studs, the inside face of the wall stays warm enough that the air against it is at most 80 % humid.',
   level: 'warning',

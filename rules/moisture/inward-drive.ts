@@ -31,7 +31,7 @@ const WARM = /^\s*(?:[1-3][ABC]?|4[AB])\s*$/i;
 /** Sun on wet cladding drives vapor inward; a tight layer on the room side stops it where nobody looks. */
 export default defineRule({
   id: 'moisture/inward-drive',
-  title: 'Vapor driven inward by the sun',
+  title: 'Solar-driven inward vapor',
   summary:
     'Behind a cladding that stores rain, the layer on the room side lets through what the sun drives in, or a vented cavity carries it off.',
   level: 'warning',

@@ -76,7 +76,7 @@ export default defineRule({
         required: 'tested, same system or listed',
         provided: pair.rating,
         related: [
-          { message: `"${first.inner.product.id}" is put on here`, at: first.inner.at },
+          { message: `"${first.inner.product.id}" is applied here`, at: first.inner.at },
           ...(pair.at === undefined ? [] : [{ message: 'what the data sheet says', at: pair.at }]),
         ],
       };

@@ -95,7 +95,7 @@ export default defineRule({
         yield {
           kind: 'fail',
           message: `${sentence}; its data list ${words}, and not that.`,
-          correct: `Have the maker confirm ${called} in writing and add it to "substrates", with the primer it asks for; or use a product that lists it.`,
+          correct: `Have the manufacturer confirm ${called} in writing and add it to "substrates", with the primer it asks for; or use a product that lists it.`,
           ...base,
         };
     }

@@ -15,11 +15,11 @@ const HABIT: Source = {
   provenance: 'common practice, no source',
 };
 
-/** The weather planned for is weather that each product may be put on in. */
+/** The weather planned for is weather that each product may be applied in. */
 export default defineRule({
   id: 'product/work-temperature',
   title: 'Temperature at the work',
-  summary: 'The temperatures expected while the work goes on lie within those each product may be put on at.',
+  summary: 'The temperatures expected during the work lie within those at which each product may be applied.',
   level: 'warning',
   once: 'per product',
   reads: ['product.temperature', 'project.siteConditions.temperature'],
@@ -40,7 +40,7 @@ export default defineRule({
         const asked = open.map((o) => `${o.comparison} ${o.bound.text}`).join(' and ');
         yield {
           kind: 'open',
-          message: `"${product.id}" is put on at ${asked}, and how ${open.map((o) => (o.field === 'min' ? 'cold' : 'warm')).join(' and ')} it gets while the work goes on is not said; state "siteConditions: { temperature: { ${open.map((o) => `${o.field}: ...`).join(', ')} } }" in the project.`,
+          message: `"${product.id}" is applied at ${asked}, and how ${open.map((o) => (o.field === 'min' ? 'cold' : 'warm')).join(' and ')} it gets while the work goes on is not said; state "siteConditions: { temperature: { ${open.map((o) => `${o.field}: ...`).join(', ')} } }" in the project.`,
           at: first.bound.at,
           subject: `temperature for ${product.id}`,
           required: asked,

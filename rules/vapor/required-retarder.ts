@@ -81,7 +81,7 @@ export default defineRule({
             product: found.layer.product,
             offered: [{ value: NBC_BARRIER.mostNgPerPaSM2, text: NBC_BARRIER.text, source: NBC_BARRIER.source }],
           }),
-          sentence: (provided) => `The tightest interior layer "${found.layer.id}" passes ${provided}`,
+          sentence: (provided) => `The interior layer of least permeance "${found.layer.id}" passes ${provided}`,
           correct: (most) => `Put a vapor barrier of ${most} on the warm side.`,
           missing: [],
         });
@@ -104,7 +104,7 @@ export default defineRule({
           required,
           provided: found?.words ?? 'none',
           sources,
-          message: `No interior layer of the framed wall is a vapor barrier of ${required} (${NBC_BARRIER.source.citation}); the tightest is "${layer.id}".`,
+          message: `No interior layer of the framed wall is a vapor barrier of ${required} (${NBC_BARRIER.source.citation}); the one of least permeance is "${layer.id}".`,
           correct: `Put a vapor barrier of ${NBC_BARRIER.text} or less on the warm side.`,
         };
       }

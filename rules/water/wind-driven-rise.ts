@@ -4,6 +4,7 @@ import type { Source } from '../../src/engine/result.js';
 import { pieceName } from '../../src/geometry/piece-name.js';
 import type { Detail } from '../../src/model/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
+import { waterHeadMm } from '../../src/water/head.js';
 import { testPressureOf } from '../../src/water/test-pressure.js';
 import { looseShingleLaps, windRiseMm } from '../../src/water/wind-rise.js';
 
@@ -26,16 +27,20 @@ const GAP: Source = {
 };
 
 /** Pressure that drives rain against the laps: the highest at which a unit of the detail must not leak, else a share of the design pressure. */
-function rainPressure(detail: Detail, share: number): { pressurePa: number; from: string } | undefined {
+function rainPressure(
+  detail: Detail,
+  share: number,
+): { pressurePa: number; from: string; sources: readonly Source[] } | undefined {
   const tested = detail.openings
     .flatMap((opening) => testPressureOf(opening, detail.project) ?? [])
     .sort((a, b) => b.pressurePa - a.pressurePa)[0];
-  if (tested !== undefined) return { pressurePa: tested.pressurePa, from: tested.from };
+  if (tested !== undefined) return { pressurePa: tested.pressurePa, from: tested.from, sources: [HEAD] };
   const design = detail.project?.designPressurePa;
   if (design === undefined) return undefined;
   return {
     pressurePa: design.value * share,
     from: `${Number((share * 100).toPrecision(3))} % of the design pressure ${design.text}`,
+    sources: [HEAD, SHARE],
   };
 }
 
@@ -53,7 +58,7 @@ export default defineRule({
     'openings.unit.waterTest',
     'project.wind.designPressure',
   ],
-  sources: [HEAD, SHARE],
+  sources: [HEAD, SHARE, GAP],
   parameters: {
     share: {
       type: 'fraction',
@@ -79,6 +84,7 @@ export default defineRule({
       return;
     }
     const riseMm = windRiseMm(rain.pressurePa, number('gap'));
+    const headMm = waterHeadMm(rain.pressurePa);
     for (const { over, under, heightMm } of laps) {
       const text = formatQuantity(riseMm, 'length', { system: 'US' });
       yield {
@@ -95,6 +101,9 @@ export default defineRule({
           missing: [],
           related: [{ message: `upper edge of ${pieceName(under)}`, at: under.at }],
         }),
+        sources: [...rain.sources, GAP],
+        // The head alone is physics; what only the capillary rise in an assumed gap adds is a warning.
+        ...(heightMm >= headMm - 0.1 && heightMm < riseMm - 0.1 ? { level: 'warning' as const } : {}),
         ...(heightMm < riseMm - 0.1
           ? {
               flow: [

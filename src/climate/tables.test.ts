@@ -18,13 +18,13 @@ describe('the files', () => {
   it.each([COUNTY_FILE, STATION_FILE])('%s stays below 400 kB', (name) => {
     expect(statSync(path.join(FOLDER, name)).size).toBeLessThan(400_000);
   });
-  it('stand beside a notice of origin and licence, which both of them name', () => {
+  it('stand beside a notice of origin and license, which both of them name', () => {
     const notice = readFileSync(path.join(FOLDER, 'NOTICE'), 'utf8');
     for (const name of [COUNTY_FILE, STATION_FILE]) {
       expect(readFileSync(path.join(FOLDER, name), 'utf8').slice(0, 400)).toContain('NOTICE');
       expect(notice).toContain(name);
     }
-    for (const words of ['PNNL-33270', '10.2172/1893981', 'NREL/TP-581-43156', 'ISC licence'])
+    for (const words of ['PNNL-33270', '10.2172/1893981', 'NREL/TP-581-43156', 'ISC license'])
       expect(notice).toContain(words);
   });
 });

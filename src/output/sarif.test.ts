@@ -27,7 +27,7 @@ function resultOf(ruleId: string, text = full): SarifResult {
 describe('the schema of SARIF 2.1.0', () => {
   let validate: (log: unknown) => boolean;
   beforeAll(() => {
-    // Draft-07 copy of the published schema; its licence stands beside it.
+    // Draft-07 copy of the published schema; its license stands beside it.
     const schema = JSON.parse(
       readFileSync(new URL('data/sarif/sarif-2.1.0.schemastore.json', tests), 'utf8'),
     ) as object;

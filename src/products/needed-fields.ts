@@ -37,10 +37,10 @@ const WAITS = field('waits', 'when the next work may follow', (p) => p.waits.len
 const EXPOSURE = field('exposureLimit', 'how long it may stay uncovered', (p) => p.exposureLimitS !== undefined);
 const TEMPERATURE = field(
   'temperature',
-  'the weather it may be put on in',
+  'the weather it may be applied in',
   (p) => (p.temperatureMinC ?? p.temperatureMaxC) !== undefined,
 );
-const SUBSTRATES = field('substrates', 'what it may be put on', (p) => p.substrates.length > 0);
+const SUBSTRATES = field('substrates', 'what it may be applied to', (p) => p.substrates.length > 0);
 const STANDARDS = field('standards', 'the standards it meets', (p) => p.standards.length > 0);
 const LAP = field('least.lap', 'how far it laps', (p) => p.least.lapMm !== undefined);
 const GAP = field('maxGap', 'the gap it may bridge', (p) => p.maxGapMm !== undefined);

@@ -70,21 +70,21 @@ const rule = (
 export const SUBMITTAL_RULES: readonly OwnRule[] = [
   rule(
     'deviation/covers-part',
-    'Deviation that covers one source of several',
+    'Deviation that leaves another source unmet',
     'warning',
     'What an accepted deviation allows meets every other binding source.',
     HABIT,
   ),
   rule(
     'deviation/undeclared',
-    'Difference that is not declared',
+    'Undeclared deviation',
     'warning',
     'Each difference between a submittal and a paragraph of the specification is declared in the submittal.',
     DEVIATIONS_IN_WRITING,
   ),
   rule(
     'submittal/contractor-review',
-    "Contractor's own review",
+    "Contractor's review and stamp",
     'warning',
     'The submittal carries the review stamp of the contractor, its date, its role and the statement that the work was coordinated.',
     CONTRACTOR_REVIEW,
@@ -126,7 +126,7 @@ export const SUBMITTAL_RULES: readonly OwnRule[] = [
   ),
   rule(
     'submittal/unasked-items',
-    'Items that nothing asks for',
+    'Items not required by the section',
     'note',
     'Every item of the submittal answers a paragraph of the section.',
     HABIT,

@@ -85,7 +85,7 @@ function factItems(s: ReviewedSubmittal): ListItem[] {
     ['Project', s.projectTitle ?? 'not stated'],
     ['Submittal', `${submittalName(s)}: ${s.title}`],
     ['Section', s.sectionTitle === undefined || s.sectionTitle === '' ? s.section : `${s.section}, ${s.sectionTitle}`],
-    ['Sent in', `${s.date ?? 'date not stated'}${from}${to}`],
+    ['Submitted', `${s.date ?? 'date not stated'}${from}${to}`],
     ['Reviewed', s.reviewed],
     ['Previous', s.previous === undefined ? 'none stated' : submittalName(s.previous)],
     ['Details', s.details.length === 0 ? 'none' : s.details.join(', ')],
@@ -112,14 +112,14 @@ function declared(submittals: readonly ReviewedSubmittal[], groups: readonly Det
 function sentIn(review: Review, submittals: readonly ReviewedSubmittal[]): RootContent[] {
   const contents = submittals.flatMap((s) => s.contains);
   const open = review.results.filter((r) => r.kind === 'open').length;
-  const head = ['Item', 'Title', 'Answers', 'Products', 'Dated', 'Sent with'].map((name) => cell(joint(name)));
+  const head = ['Item', 'Title', 'Paragraph', 'Products', 'Date', 'Submitted under'].map((name) => cell(joint(name)));
   const rows = contents.map((c) =>
     [c.item, c.title, c.answers.join(', '), c.of.join(', '), c.dated ?? '', c.sentWith ?? 'this submittal'].map(
       (text) => cell(words(text)),
     ),
   );
   const unseen =
-    "Papers are known by this list alone: that they are listed is checked, and what they say is the reviewer's to read.";
+    "Documents are known by this list alone: that they are listed is checked, and what they say is the reviewer's to read.";
   return [
     heading(2, joint('What was checked')),
     paragraph(

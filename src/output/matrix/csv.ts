@@ -10,7 +10,7 @@ const HEAD = [
   'method',
   'condition',
   'confirmed',
-  'verdict',
+  'result',
   'detail',
   'kind',
   'level',
@@ -18,7 +18,7 @@ const HEAD = [
   'provided',
   'place',
   'remark',
-  'requirement stands in',
+  'requirement_place',
 ];
 
 export function printMatrixCsv(rows: readonly MatrixRow[]): string {
