@@ -204,7 +204,7 @@ function finishFigures(layer: Layer): LayerFigures[] | MissingFigure {
           generic: true,
           field: field(layer, 'permeance'),
           assumptions: [
-            `${finish.words} on "${layer.id}" is generic ${material.name} (${permeanceProvenanceText(material)}).`,
+            `The finish of "${layer.id}", ${finish.words}, is generic ${material.name} (${permeanceProvenanceText(material)}).`,
           ],
         },
       ];
