@@ -6,9 +6,9 @@
  *   counts: { errors, warnings, notes, open, review, accepted, passed, notApplicable, informational },
  *   failOn, exitCode,
  *   details: [ { id, title?, file } ],
- *   submittals?: [ { number, section, sectionTitle?, title, revision, file, date?, reviewed, from?, to?, previous?, project?,
- *     details: [ id ], contains: [ { item, title, answers, of, dated?, sentWith? } ],
- *     declared: [ { type, id?, from, details, reason?, effect?, status, file, line, column } ] } ],
+ *   submittals?: [ { number, section, sectionTitle?, title, revision, file, date?, reviewedOn, from?, to?, previous?, project?,
+ *     details: [ id ], contains: [ { item, title, answers, of, date?, sentWith? } ],
+ *     declared: [ { type, id?, departsFrom, details, reason?, effect?, status, file, line, column } ] } ],
  *   rules: [ { id, title, summary, level, sources, caution? } ],
  *   notifications: [ { level, message, rule?, detail?, file? } ],
  *   results: [ {

@@ -131,7 +131,7 @@ export function declaredItems(subject: SubmittalSubject): DeclaredItem[] {
     return {
       type: 'deviation',
       ...(d.id === undefined ? {} : { id: d.id }),
-      from: withSection(d, subject),
+      departsFrom: withSection(d, subject),
       details: covers.length > 0 || d.detail === undefined ? covers : [d.detail.value],
       reason: d.reason.value,
       ...(d.effect === undefined ? {} : { effect: d.effect.value }),
@@ -160,7 +160,7 @@ export function declaredItems(subject: SubmittalSubject): DeclaredItem[] {
       : [
           {
             type: 'not declared',
-            from: section === subject.submittal.section.value ? from : first.requirement.citation,
+            departsFrom: section === subject.submittal.section.value ? from : first.requirement.citation,
             details,
             status: 'not declared: correct the detail, or declare it with reason and effect',
             at: result.at,

@@ -13,7 +13,7 @@ export interface ReviewedSubmittal {
   /** ISO date it was sent in. */
   readonly date?: string;
   /** ISO date of the review. */
-  readonly reviewed: string;
+  readonly reviewedOn: string;
   /** Roles. */
   readonly from?: string;
   readonly to?: string;
@@ -30,7 +30,7 @@ export interface ContainedItem {
   readonly title: string;
   readonly answers: readonly string[];
   readonly of: readonly string[];
-  readonly dated?: string;
+  readonly date?: string;
   readonly sentWith?: string;
 }
 
@@ -40,7 +40,7 @@ export interface DeclaredItem {
   /** `DEV-1`, when it has one. */
   readonly id?: string;
   /** `3.2.B.1`, `sleeve-boot to liquid-flashing (3.4.A)`. */
-  readonly from: string;
+  readonly departsFrom: string;
   /** Ids of the details it touches. */
   readonly details: readonly string[];
   readonly reason?: string;

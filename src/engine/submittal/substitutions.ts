@@ -141,7 +141,7 @@ export function substitutionItems(subject: SubmittalSubject): DeclaredItem[] {
     return {
       type: 'substitution',
       ...(s.id === undefined ? {} : { id: s.id }),
-      from: `${s.specified.value} to ${s.proposed.value}${paragraph}`,
+      departsFrom: `${s.specified.value} to ${s.proposed.value}${paragraph}`,
       details: uses.map((u) => u.detail),
       reason: s.reason.value,
       ...(effect === '' ? {} : { effect }),

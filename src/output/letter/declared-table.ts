@@ -10,7 +10,7 @@ export function declaredTable(items: readonly DeclaredItem[]): Table {
   const rows = items.map((d) =>
     [
       d.id === undefined ? NAME[d.type] : `${NAME[d.type]} ${d.id}`,
-      d.from,
+      d.departsFrom,
       d.details.join(', '),
       [d.reason, d.effect].filter((part) => part !== undefined).join(' '),
       d.status,

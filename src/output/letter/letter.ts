@@ -86,7 +86,7 @@ function factItems(s: ReviewedSubmittal): ListItem[] {
     ['Submittal', `${submittalName(s)}: ${s.title}`],
     ['Section', s.sectionTitle === undefined || s.sectionTitle === '' ? s.section : `${s.section}, ${s.sectionTitle}`],
     ['Submitted', `${s.date ?? 'date not stated'}${from}${to}`],
-    ['Reviewed', s.reviewed],
+    ['Reviewed', s.reviewedOn],
     ['Previous', s.previous === undefined ? 'none stated' : submittalName(s.previous)],
     ['Details', s.details.length === 0 ? 'none' : s.details.join(', ')],
   ];
@@ -114,8 +114,8 @@ function sentIn(review: Review, submittals: readonly ReviewedSubmittal[]): RootC
   const open = review.results.filter((r) => r.kind === 'open').length;
   const head = ['Item', 'Title', 'Paragraph', 'Products', 'Date', 'Submitted under'].map((name) => cell(joint(name)));
   const rows = contents.map((c) =>
-    [c.item, c.title, c.answers.join(', '), c.of.join(', '), c.dated ?? '', c.sentWith ?? 'this submittal'].map(
-      (text) => cell(words(text)),
+    [c.item, c.title, c.answers.join(', '), c.of.join(', '), c.date ?? '', c.sentWith ?? 'this submittal'].map((text) =>
+      cell(words(text)),
     ),
   );
   const unseen =

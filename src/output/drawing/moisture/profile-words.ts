@@ -103,7 +103,7 @@ export function profileTable(found: Followed, state: MonthState): NumberTable {
       'No.',
       'Layer',
       'Thickness',
-      'Insulates',
+      system === 'US' ? 'R-value' : 'Thermal resistance',
       system === 'US' ? 'Permeance' : 'Still air layer',
       'Temperature',
       'Vapor',
