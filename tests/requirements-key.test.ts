@@ -31,8 +31,10 @@ const FOLDER = path.join(ROOT, 'tests/data/requirements');
 const TEXTS: Readonly<Record<string, string>> = {
   '07-27-10-excerpt': '.txt',
   '07-27-26': '.txt',
+  'own-fourth': '.txt',
   'own-lettered': '.txt',
   'own-tables': '.md',
+  'own-third': '.md',
 };
 const NAMES = Object.keys(TEXTS);
 const COMPARES = ['atLeast', 'atMost', 'between', 'equals', 'unclear'];
@@ -47,7 +49,9 @@ const WORDS: Readonly<Record<string, number>> = {
   five: 5,
   six: 6,
   seven: 7,
+  eight: 8,
   ten: 10,
+  twenty: 20,
 };
 
 /**
@@ -60,7 +64,7 @@ function numbersIn(text: string): number[] {
     .replace(/(\d),(?=\d{3})/g, '$1')
     .replace(/plus or minus /g, '');
   const found = plain.matchAll(
-    /(minus |(?<![\w\])])-)?(?<![\w.])(\d+:\d+|\d+-\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|one|two|three|four|five|six|seven|ten)(?!\w)/gi,
+    /(minus |(?<![\w\])])-)?(?<![\w.])(\d+:\d+|\d+-\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|one|two|three|four|five|six|seven|eight|ten|twenty)(?!\w)/gi,
   );
   return [...found].map(([, sign, number = '']) => {
     const size = WORDS[number.toLowerCase()] ?? sizeOf(number);
