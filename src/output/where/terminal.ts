@@ -58,7 +58,7 @@ function zoneTable(where: Where, wanted: Wanted): string[] {
   const head = [
     'zone',
     ...(showsTable(wanted) ? ['code table'] : []),
-    ...(showsMonths(wanted) ? ['months, typical', 'fit', 'cond.', 'open', 'not'] : []),
+    ...(showsMonths(wanted) ? ['months, typical', 'fits', 'cond.', 'cannot tell', 'no'] : []),
   ];
   return aligned([head, ...where.zones.map((zone) => zoneRow(zone, wanted))]);
 }
