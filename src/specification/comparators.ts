@@ -33,7 +33,7 @@ const BEFORE: readonly Rule[] = [
     'plain',
   ],
   [
-    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:more|greater|higher|thicker|wider|larger|longer|farther|further|later|hotter|steeper|deeper|wider apart) than`,
+    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:more|greater|higher|thicker|wider|larger|longer|farther|further|later|hotter|steeper|deeper|(?:farther|further|wider) apart) than`,
     'atMost',
     'plain',
   ],
@@ -83,18 +83,20 @@ const BEFORE: readonly Rule[] = [
   [String.raw`exactly|equal to|equals|set at`, 'equals', 'near'],
 ];
 
+/** "40 degrees or above 110" begins the next limit, and "4 inches high and under a cover" a place. */
+const NOT_NEXT = String.raw`(?!\s+(?:[\d[]|minus\b))(?!(?<=\b(?:above|over|below|under))\s+(?:an?|the)\b)`;
 const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
 const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up)\b|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
+      String.raw`^${AFTER_SKIP}((?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up)\b${NOT_NEXT}|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
       'i',
     ),
     'atLeast',
   ],
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter)\b|(?:and falling)|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
+      String.raw`^${AFTER_SKIP}((?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter)\b${NOT_NEXT}|(?:and falling)|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
       'i',
     ),
     'atMost',
@@ -109,6 +111,14 @@ const ALL_BEFORE = BEFORE.map(([pattern, compare, sort]) => ({
 }));
 const PROHIBITION =
   /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|cannot|discontinue|stop (?:work|application)|suspend)\b/i;
+/** "Depth does not vary by more than": the verb before the words is denied. */
+const DENIED = /\b(?:does|do|did|is|are|was|were|has|have|can|could|will|should|must) not\b[^,;:]*$/i;
+/** "No member shall show a set greater than", "no reading differs by more than". */
+const NONE_DOES =
+  /\bno (?:[\w-]+ ){1,4}(?:shall|may|must|can|will|is|are|shows?|varies|vary|differs?|deflects?|has|have)\b[^,;:]*$/i;
+/** "Data older than 24 months is returned": what stands behind refuses what is so. */
+const REFUSED =
+  /^[^.;\d]{0,60}\b(?:(?:is|are|will be|shall be|must be|to be) (?:not (?:accepted|acceptable|permitted|allowed|used)|unacceptable|returned|rejected|refused|discarded)|(?:shall|must|may|will|should|can) not be (?:accepted|used|applied|installed|permitted|allowed))\b/i;
 const CONDITION = /\b(?:if|when|where|whenever|unless|in case|until)\b[^.;]*$/i;
 /** What stands between the words and the value: a few words, and no other value. */
 const MOST_BETWEEN = 10;
@@ -207,7 +217,8 @@ export function comparatorOf(around: Around): Comparator | undefined {
     return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: false };
   const isPlainNegation =
     /^(?:not|nor|no|none|never|does|do|shall|must|may|will|can)\b/i.test(ahead.words) && !isOpenWord;
-  if (isOpenWord && PROHIBITION.test(lead)) {
+  const isDenied = DENIED.test(lead) || NONE_DOES.test(lead) || REFUSED.test(text.slice(end));
+  if (isOpenWord && (PROHIBITION.test(lead) || isDenied)) {
     return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: true, strict: false };
   }
   // "Do not apply when rain is expected within 24 hours" limits nothing that can be measured on the wall.

@@ -6,8 +6,9 @@ export interface WordResult {
   readonly words: string;
 }
 
+/** "No longer than 3 hours" is a limit and no result. */
 const AFTER_LABEL =
-  /^[\s[(]*(?:0\s*[,(:]?\s*)?(pass(?:es|ed|ing)?|no (?:visible |signs? of )?[a-z]+(?: [a-z]+)?|none|class [a-z\d]+\b(?: or [a-z]+)?|type [ivx\d]+\b|complies|compliant|meets? requirements?|sealable)(?![\w-])/i;
+  /^[\s[(]*(?:0\s*[,(:]?\s*)?(pass(?:es|ed|ing)?|no (?!(?:more|less|[a-z]+er)(?: apart)? than\b)(?:visible |signs? of )?[a-z]+(?: [a-z]+)?|none|class [a-z\d]+\b(?: or [a-z]+)?|type [ivx\d]+\b|complies|compliant|meets? requirements?|sealable)(?![\w-])/i;
 const IN_SENTENCE =
   /\bno (?:visible |evidence of |signs? of )?(?:uncontrolled )?(?:water |air |fungal |mold )?(?:leakage|penetration|growth|cracking|delamination|intrusion|infiltration|blistering)\b/i;
 
