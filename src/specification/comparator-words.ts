@@ -10,7 +10,7 @@ export const BEFORE: readonly Rule[] = [
     'plain',
   ],
   [
-    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:more|greater|higher|thicker|wider|larger|longer|farther|further|later|hotter|steeper|deeper|wider apart) than`,
+    String.raw`(?:not|nor|no|never)(?: be| to be| measure)? (?:more|greater|higher|thicker|wider|larger|longer|farther|further|later|hotter|steeper|deeper|(?:farther|further|wider) apart) than`,
     'atMost',
     'plain',
   ],
@@ -60,19 +60,21 @@ export const BEFORE: readonly Rule[] = [
   [String.raw`exactly|equal to|equals|set at`, 'equals', 'near'],
 ];
 
+/** "40 degrees or above 110" begins the next limit, and "4 inches high and under a cover" a place. */
+const NOT_NEXT = String.raw`(?!\s+(?:[\d[]|minus\b))(?!(?<=\b(?:above|over|below|under))\s+(?:an?|the)\b)`;
 const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
 /** What stands behind the value, perhaps after a few words that belong to it. */
 export const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up(?! to))\b|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
+      String.raw`^${AFTER_SKIP}((?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up(?! to))\b${NOT_NEXT}|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
       'i',
     ),
     'atLeast',
   ],
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter)\b|(?:and falling)|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
+      String.raw`^${AFTER_SKIP}((?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter)\b${NOT_NEXT}|(?:and falling)|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
       'i',
     ),
     'atMost',

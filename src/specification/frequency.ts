@@ -3,9 +3,12 @@ import type { Statement } from './statements.js';
 import type { Value } from './values.js';
 
 const FREQUENCY =
-  /\b(?:(?:at least |minimum (?:of )?|not (?:less|fewer) than )?(?:one|two|three|four|five|a|an|\d+)\s(?:[\w-]+\s){0,5}(?:per|for (?:each|every)|in (?:each|every)|every)|every|at intervals of|for each|per)\s*$/i;
+  /\b(?:(?:at least |minimum (?:of )?|not (?:less|fewer) than )?(?:one|two|three|four|five|a|an|(?<![\d./-])\d+)\s(?!(?:inch(?:es)?|in|mm|feet|foot|ft)\b)(?:[\w-]+\s){0,5}(?:per|for (?:each|every)|in (?:each|every)|every)|every|at intervals of|for each|per)\s*$/i;
 /** Behind a count: how often it comes. Coats and layers are not counted again and again. */
 const FOR_EACH = /^\s*(?:per\b|(?:for|at|on|in|from|of) (?:each|every)\b)/i;
+
+/** "1/16 inch per 4 feet" is how far a line may be out, and says nothing of how often. */
+const PER_LENGTH = /(?:\b(?:inch(?:es)?|in\.?|mm|millimeters?)|\d["”])\s+per\s*$/i;
 
 /** Whether a count is the one of a frequency that follows: "one test per 1000 square feet". */
 export function isCountOf({ plain }: Statement, value: Value, next: Value | undefined): boolean {
@@ -18,6 +21,7 @@ export function isCountOf({ plain }: Statement, value: Value, next: Value | unde
 export function frequencyBefore(plain: string, value: Value): RegExpExecArray | null {
   if (value.kind !== 'area' && value.kind !== 'length' && value.kind !== 'time') return null;
   const from = Math.max(0, value.start - 120);
+  if (PER_LENGTH.test(plain.slice(from, value.start))) return null;
   const found = FREQUENCY.exec(plain.slice(from, value.start));
   if (found !== null) found.index += from;
   return found;

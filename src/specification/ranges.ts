@@ -18,8 +18,15 @@ export function joined(text: string, found: readonly Found[]): readonly Found[] 
       const joint = text.slice(one.end, next.start);
       const before = text.slice(Math.max(0, one.start - 24), one.start);
       const isBetween = /\bbetween\s+(?:\w+\s+)?$/i.test(before) && /^\s?(?:and|to)\s?$/i.test(joint);
+      // "(10 mm and 16 mm)" beside a range is the same range.
+      const last = result.at(-1);
+      const isTwin =
+        last?.upper !== undefined &&
+        /^\s*[([]\s*$/.test(text.slice(last.end, one.start)) &&
+        /^\s?and\s?$/i.test(joint) &&
+        /^\s*[)\]]/.test(text.slice(next.end));
       const fits = one.units.length === 0 || shares(one, next);
-      if ((RANGE.test(joint) || isBetween) && next.units.length > 0 && fits && !next.number.tolerance) {
+      if ((RANGE.test(joint) || isBetween || isTwin) && next.units.length > 0 && fits && !next.number.tolerance) {
         one = { ...next, start: one.start, number: one.number, upper: next.number, attributive: next.attributive };
         at++;
       } else if (

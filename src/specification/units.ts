@@ -73,8 +73,9 @@ const FURTHER: Readonly<Partial<Record<ValueKind, readonly Row[]>>> = {
     ],
   ],
   density: [
-    ['lb/ft3', POUND_KG / 0.3048 ** 3, 'US', 'pcf|lb/cu ft|lbs/ft3|lb/cf|pounds per cubic foot'],
-    ['kg/m3', 1, 'SI', 'kilograms per cubic meter|kg/cu m|kg per m3'],
+    ['lb/ft3', POUND_KG / 0.3048 ** 3, 'US', 'pcf|lb/cubic foot|lb/cu ft|lbs/ft3|lb/cf|pounds per cubic foot'],
+    ['kg/m3', 1, 'SI', 'kilograms per cubic meter|kg/cubic meter|kg/cu m|kg per m3'],
+    ['g/cm3', 1000, 'SI', 'g/cc|grams per cubic centimeter'],
   ],
   'content by weight': [
     ['g/L', 1, 'SI', 'grams per liter|g/l|gm/l|grams/liter|g per l'],

@@ -11,7 +11,11 @@ import type { Question, QuestionKind } from './types.js';
 import type { ReadUnit } from './units.js';
 import type { Part, Value } from './values.js';
 
-const INDEX = /\b(?:flame[- ]spread|smoke[- ]develop\w*|rating|index|pH|hardness|grade|class)\b[^;.]*$/i;
+const INDEX =
+  /\b(?:flame[- ]spread|smoke[- ]develop\w*|rating|index|pH|hardness|grade|class|coefficient|SHGC|CRF|STC|OITC)\b[^;.]*$/i;
+/** Words that can hold for one value only. */
+const ONE_LIMIT =
+  /^(?:not? less than|at least|(?:a |the )?min(?:imum)?\b.*|not? more than|at most|(?:a |the )?max(?:imum)?\b.*)$/i;
 
 /**
  * The question a value raises, if any.
@@ -88,6 +92,13 @@ export function openQuestion(
       `The range "${shown}" begins with its larger end.`,
       'Are the two values swapped, or is one of them wrong?',
     );
+  // "A minimum of 2 to 4 hours": one limit, with two values.
+  if (found.upper !== undefined && found.nominal === undefined && ONE_LIMIT.test(comparator?.words ?? ''))
+    return ask(
+      'conflicting comparators',
+      `"${shown}" is a range, and is called "${comparator?.words ?? ''}".`,
+      'Which of the two values is the limit?',
+    );
   if (comparator?.conflicting !== undefined)
     return ask(
       'conflicting comparators',
@@ -123,7 +134,7 @@ function bare(
     );
   if (comparator === undefined || value.found.others !== undefined) return 'nothing';
   // Indexes have no unit.
-  if (INDEX.test(plain.slice(Math.max(0, value.start - 60), value.start))) return undefined;
+  if (INDEX.test(plain.slice(Math.max(0, value.start - 120), value.start))) return undefined;
   if (
     /^[a-z][a-z-]{2,}/i.test(behind) &&
     !/^(?:or|and|of|at|in|for|when|per|by|minimum|maximum|min|max)\b/i.test(behind)

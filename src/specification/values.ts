@@ -34,6 +34,8 @@ export interface Value extends Part {
 
 const AT_PRESSURE =
   /(?:\bat(?! (?:least|most)\b)|@|\bunder|\bdifference of|\bdifferential of|\bpressure of)\s*(?:an? |the )?(?:[a-z-]+ ){0,5}\(?$/i;
+const LIMITED =
+  /\bpressure (?:of )?(?:not less than|at least|a minimum of)\s*$|\bminimum (?:[a-z-]+ ){0,2}pressure of\s*$/i;
 const AT = /(?:\bat(?! (?:least|most)\b)|@|\bconditioned at)\s*(?:an? |the )?(?:[a-z-]+ ){0,3}$/i;
 const DURING = /\b(?:for|after)\s+(?:an? |the )?(?:[a-z-]+ ){0,2}$/i;
 const TWIN =
@@ -41,6 +43,8 @@ const TWIN =
 const TWIN_IN_PARENTHESES =
   /^\s*(?:(?:wet|dry|minimum|min\.?|maximum|max\.?|thick|wide|deep|film|thickness|total|dft|wft|or (?:less|more|greater)),?\s*){0,4}\(\s*$/i;
 const DIFFERENCE = /\b(?:above|below|over|of) (?:the )?dew[- ]?point|\btemperature (?:difference|rise)\b/i;
+/** "A range of 120 degrees F" is how far apart two temperatures are; one with both its ends is no difference. */
+const SPAN = /\b(?:range|change|swing|difference|rise|drop) of\b/i;
 const FILM_WORDS =
   /\bfilm\b|\bDFT\b|\bWFT\b|\bmils?\b|\bcoat(?:ing|s)?\b.*\bthick|\bthick\w*.*\b(?:coat|membrane|dry|wet)/i;
 
@@ -59,7 +63,12 @@ function chosen(found: Found, words: string, twin: Found | undefined): ReadUnit 
     if (/\bslop|\bpitch/i.test(words)) return pick('slope');
     return pick(/movement capability|joint movement/i.test(words) ? 'movement' : 'fraction');
   }
-  if (kinds.has('temperature')) return pick(DIFFERENCE.test(words) ? 'temperatureDifference' : 'temperature');
+  if (kinds.has('temperature'))
+    return pick(
+      DIFFERENCE.test(words) || (found.upper === undefined && SPAN.test(words))
+        ? 'temperatureDifference'
+        : 'temperature',
+    );
   return units[0];
 }
 
@@ -103,8 +112,14 @@ function conditionAt(
     const start = lead(AT);
     if (start !== undefined && is(one, 'length') && is(previous, 'pressure')) return { ...plain, start, odd: true };
   }
+  // "At 23 degrees C and 50 percent relative humidity".
+  const isHumid = is(one, 'fraction') && /^\s*(?:relative humidity|RH)\b/i.test(text.slice(one.end));
+  if (isHumid && lastCondition?.found === previous && previous !== undefined && /^[\s),]*(?:and|at)?\s*$/.test(before))
+    return { ...plain, start: one.start };
   if (is(one, 'pressure')) {
     const start = lead(AT_PRESSURE);
+    // "At a test pressure not less than 8 psf", and nothing before it: the pressure is what is limited.
+    if (start !== undefined && !hasValue && LIMITED.test(before)) return undefined;
     if (start !== undefined && !/\b(?:strength|adhesion)\b[^.]*$/i.test(before))
       return hasValue || isTest || /\btest|\bdifferen/i.test(before) ? { ...plain, start } : undefined;
     if (previous !== undefined && is(previous, 'airLeakage') && /^[\s,(]*$/.test(before))

@@ -1,0 +1,59 @@
+/** The words that turn a limit around, and those that belong to the next limit. */
+import { describe, expect, it } from 'vitest';
+import { readParagraph, told } from './testing/one-paragraph.js';
+
+const limits = (text: string): string[] =>
+  readParagraph(text).proposals.map(({ compare = '', value }) => `${compare} ${value?.text ?? ''}`);
+
+describe('the comparator of a value', () => {
+  it.each([
+    // What is denied is the greatest that is allowed.
+    ['The depth of the rod shall be such that it does not vary by more than 3 mm.', ['atMost 3 mm']],
+    ['After the test no member shall show a permanent set greater than 0.2 percent.', ['atMost 0.2 %']],
+    ['No reading differs by more than 2 mils.', ['atMost 2 mil']],
+    // So is what is refused behind the value.
+    ['Data older than 24 months is returned without review.', ['atMost 24 month']],
+    ['Sealant older than 9 months shall not be used.', ['atMost 9 month']],
+    // What is asked for stays the least.
+    ['The strength shall be greater than 20 psi.', ['atLeast 20 psi']],
+    // The second limit keeps its words.
+    ['Do not install below 40 deg F (4 deg C) or above 110 deg F (43 deg C).', ['atLeast 40 degF', 'atMost 110 degF']],
+    ['Store windows off the ground by at least 4 inches (100 mm), and under a vented cover.', ['atLeast 4 in']],
+    ['Turn the flashing 6 inches or more the length of the sill.', ['atLeast 6 in']],
+    ['Place shims no farther apart than 16" (406 mm) on center.', ['atMost 16 in']],
+    ['Width of joint between 3/8 inch and 5/8 inch (10 mm and 16 mm).', ['between 3/8 to 5/8 in']],
+    ['Tack-free time: no longer than 3 hours at 23 degrees C (73 degrees F).', ['atMost 3 h']],
+    ['Water: ASTM E1105, at a test pressure not less than 8 psf (383 Pa).', ['atLeast 8 psf']],
+    ['Density: not less than 32 kg/cubic meter (2 lb/cubic foot).', ['atLeast 32 kg/m3']],
+  ])('%s', (text, expected) => {
+    expect(limits(text)).toEqual(expected);
+    expect(readParagraph(text).questions).toEqual([]);
+  });
+
+  it('reads how far a line may be out as no frequency', () => {
+    expect(told('The variation from plumb is not over 1/16 inch per 4 feet.')).toEqual([
+      '"variation from plumb" atMost 1/16 in',
+    ]);
+  });
+
+  it('asks which end of a range is the least', () => {
+    const { proposals, questions } = readParagraph('Keep water off fresh sealant for a minimum of 2 to 4 hours.');
+    expect(proposals).toEqual([]);
+    expect(questions.map(({ kind, ask }) => [kind, ask])).toEqual([
+      ['conflicting comparators', 'Which of the two values is the limit?'],
+    ]);
+  });
+
+  it('compares two differences of temperature as differences', () => {
+    const kinds = (text: string): string[] => readParagraph(text).questions.map(({ kind }) => kind);
+    expect(kinds('Allow for a range of 120 degrees F (67 degrees C).')).not.toContain('values disagree');
+    expect(kinds('Allow for a range of 120 degrees F (49 degrees C).')).toContain('values disagree');
+  });
+
+  it('keeps the humidity of a test with its temperature', () => {
+    const [first] = readParagraph(
+      'Time: no longer than 3 hours at 23 degrees C and 50 percent relative humidity.',
+    ).proposals;
+    expect(first?.conditions.map(({ text }) => text)).toEqual(['23 degC', '50 %']);
+  });
+});
