@@ -8,6 +8,7 @@ import { countyText } from '../../climate/counties.js';
 import { stationText } from '../../climate/stations.js';
 import { cell, heading, item, joint, list, paragraph, strong, table, words } from '../markdown-parts.js';
 import {
+  CONFIRM_NOTE,
   assumptionsOf,
   cautionsOf,
   monthsReasons,
@@ -106,7 +107,7 @@ export function printWhereMarkdown(where: Where, wanted: Wanted, by: 'zone' | 'c
         ...(by === 'zone' ? byZone(where, wanted) : byCounty(where, wanted)),
         ...listed('What the answers mean', [
           ...ANSWERS.map((answer) => `${answer}: ${MEANINGS[answer]}`),
-          ...(showsTable(wanted) ? ['to be confirmed: does not meet a table that was quoted from memory'] : []),
+          ...(showsTable(wanted) ? [CONFIRM_NOTE] : []),
         ]),
         ...listed('Taken for granted', assumptionsOf(where, wanted)),
         ...listed('Gaps', where.gaps),

@@ -5,6 +5,7 @@ import { countyText } from '../../climate/counties.js';
 import { oneLine } from '../escape.js';
 import { padTo, textWidth, wrap } from '../text-width.js';
 import {
+  CONFIRM_NOTE,
   assumptionsOf,
   cautionsOf,
   monthsReasons,
@@ -120,10 +121,7 @@ export function printWhereTerminal(where: Where, wanted: Wanted, by: 'zone' | 'c
     ...why,
     ...section(
       'What the answers mean',
-      [
-        ...ANSWERS.map((answer) => `${answer}: ${MEANINGS[answer]}`),
-        ...(showsTable(wanted) ? ['to be confirmed: does not meet a table that was quoted from memory'] : []),
-      ],
+      [...ANSWERS.map((answer) => `${answer}: ${MEANINGS[answer]}`), ...(showsTable(wanted) ? [CONFIRM_NOTE] : [])],
       cells,
     ),
     ...section('Taken for granted', assumptionsOf(where, wanted), cells),

@@ -20,10 +20,13 @@ export function answerOf({ table, months }: Pick<InCounty, 'table' | 'months'>, 
   return strictest([...(showsTable(wanted) ? [table.answer] : []), ...(showsMonths(wanted) ? [months.answer] : [])]);
 }
 
-/** The answer of the table in few words; a breach that is not certain says so. */
+/** The answer of the table in few words; a breach that is not certain has a mark, see `CONFIRM_NOTE`. */
 export function tableWords({ answer, toConfirm }: InCounty['table']): string {
-  return toConfirm === true ? `${answer} (confirm)` : answer;
+  return toConfirm === true ? `${answer} *` : answer;
 }
+
+/** What the mark behind an answer of the table means. */
+export const CONFIRM_NOTE = '*: does not meet a table that was quoted from memory; confirm it in the code';
 
 /** What is asked, in a sentence. */
 export function question(where: Where, wanted: Wanted): string {

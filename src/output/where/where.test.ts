@@ -256,7 +256,7 @@ describe('for readers', () => {
     const text = printWhereTerminal(where, 'both', 'zone', 80);
     expect(Math.max(...text.split('\n').map(textWidth))).toBeLessThanOrEqual(80);
     expect(text).toMatch(/^1A +fits +fits +12 +0 +0 +0$/m);
-    expect(text).toMatch(/^8 +does not fit \(confirm\) +does not fit +0 +0 +0 +7$/m);
+    expect(text).toMatch(/^8 +does not fit \* +does not fit +0 +0 +0 +7$/m);
     expect(text.replace(/\s+/g, ' ')).toContain('1A, 2A, 2B, 3A, 3B, 3C, 4A, 4B: fits. The interior vapor retarder');
     expect(text).not.toMatch(/\u001b/);
   });
