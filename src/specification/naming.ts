@@ -93,6 +93,8 @@ export function nameOf(
   const behind = tidy(
     plain.slice(Math.max(behindFrom, comparator?.end ?? 0), Math.max(to, behindFrom)).split(/[.;]/)[0] ?? '',
   )
+    // A tolerance is said of the value beside it.
+    .replace(/^with (?:a )?tolerance.*/i, '')
     .split(' ')
     .slice(0, 8)
     .join(' ');
