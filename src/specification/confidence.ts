@@ -9,6 +9,7 @@ import type { Value } from './values.js';
 /** Values that no words compare. */
 const PLAIN: Readonly<Record<PlainReason, string>> = {
   time: 'a time counted from an event, without a comparator',
+  count: 'a count of pieces, without a comparator',
   demand: 'what has to be borne, without a comparator',
   toleranced: 'a size with its tolerance beside it',
   'further share': 'a further share of the work, without a comparator',

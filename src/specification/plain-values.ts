@@ -6,7 +6,7 @@ import type { Statement } from './statements.js';
 import type { Value } from './values.js';
 
 /** Why a value without a comparator can be proposed. */
-export type PlainReason = 'time' | 'demand' | 'toleranced' | 'further share';
+export type PlainReason = 'time' | 'count' | 'demand' | 'toleranced' | 'further share';
 
 const NOT_DECIDED = /\b(?:if|when|where|whenever|unless|in case|not|never|may|can|or)\b[^.;,]*$/i;
 const AFTER_EVENT = /\b(?:after|at)\s*(?:an? |the )?(?:[\d./-]+\s?(?:and|,)\s?)*$/i;
@@ -32,6 +32,7 @@ export function whyPlain({ plain, body, titles }: Statement, value: Value): Plai
   const before = stretch.slice(Math.max(stretch.lastIndexOf('. '), stretch.lastIndexOf(';')) + 1);
   const behind = plain.slice(twin?.found.end ?? found.end);
   if (TOLERANCED.test(behind)) return 'toleranced';
+  if (kind === 'count') return isPieces(before, found.unitText) && !found.attributive ? 'count' : undefined;
   if (NOT_DECIDED.test(before)) return undefined;
   if (kind === 'fraction' && /\b(?:a further|an additional|another)\s*$/i.test(before)) return 'further share';
   if ((kind === 'pressure' || kind === 'temperatureDifference' || kind === 'speed') && DEMANDED.test(before))
@@ -41,4 +42,9 @@ export function whyPlain({ plain, body, titles }: Statement, value: Value): Plai
   return AFTER_EVENT.test(before) || GOES_ON.test(before) || FROM_EVENT.test(plain.slice(end)) || isWarranty
     ? 'time'
     : undefined;
+}
+
+/** "Ten tests", "a mock-up of one window"; a number before a title that begins with a noun counts nothing. */
+function isPieces(before: string, counted: string): boolean {
+  return /s$/i.test(counted) || /\bmock-?ups? of\s*$/i.test(before);
 }
