@@ -54,7 +54,7 @@ export const BEFORE: readonly Rule[] = [
     'atLeast',
     'strict',
   ],
-  [String.raw`within|not later than`, 'atMost', 'near'],
+  [String.raw`within|not later than|(?:in|during|over) the (?:last|past)`, 'atMost', 'near'],
   [String.raw`below|under|beneath`, 'atMost', 'near'],
   [String.raw`above|over`, 'atLeast', 'near'],
   [String.raw`exactly|equal to|equals|set at`, 'equals', 'near'],

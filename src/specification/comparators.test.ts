@@ -14,6 +14,16 @@ describe('the comparator of a value', () => {
     // So is what is refused behind the value.
     ['Data older than 24 months is returned without review.', ['atMost 24 month']],
     ['Sealant older than 9 months shall not be used.', ['atMost 9 month']],
+    ['A bow of more than 5 mm is failure.', ['atMost 5 mm']],
+    ['A lap of less than 2 inches shall be deemed a defect.', ['atLeast 2 in']],
+    ['Under no circumstances apply below 5 deg C.', ['atLeast 5 degC']],
+    ['Avoid temperatures above 100 deg F.', ['atMost 100 degF']],
+    ['Neither coat shall be thinner than 20 mils.', ['atLeast 20 mil']],
+    ['Fill joints without gaps wider than 2 mm.', ['atMost 2 mm']],
+    ['Surfaces shall be free of voids larger than 5 mm.', ['atMost 5 mm']],
+    // What is only lacking beside a limit turns nothing.
+    ['Apply without primer above 40 deg F.', ['atLeast 40 degF']],
+    ['Should more than 4 percent of the tests fail, test all.', ['atLeast 4 %']],
     // What is asked for stays the least.
     ['The strength shall be greater than 20 psi.', ['atLeast 20 psi']],
     // The second limit keeps its words.

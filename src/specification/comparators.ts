@@ -36,15 +36,17 @@ const ALL_BEFORE = BEFORE.map(([pattern, compare, sort]) => ({
   sort,
 }));
 const PROHIBITION =
-  /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|cannot|discontinue|stop (?:work|application)|suspend)\b/i;
+  /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|cannot|discontinue|stop (?:work|application)|suspend|avoid(?:ing)?|prevent(?:ing)?|(?:under|in) no (?:circumstances?|cases?|event)|at no (?:time|point|place))\b/i;
 /** "Depth does not vary by more than": the verb before the words is denied. */
 const DENIED = /\b(?:does|do|did|is|are|was|were|has|have|can|could|will|should|must) not\b[^,;:]*$/i;
+/** "Without gaps wider than", "free of voids larger than", "no gap wider than". */
+const LACKING = /\b(?:without|free (?:of|from)|no|none)(?: an?y?)? (?:[\w-]+ ){1,3}$/i;
 /** "No member shall show a set greater than", "no reading differs by more than". */
 const NONE_DOES =
-  /\bno (?:[\w-]+ ){1,4}(?:shall|may|must|can|will|is|are|shows?|varies|vary|differs?|deflects?|has|have)\b[^,;:]*$/i;
+  /\b(?:no|neither|none of) (?:[\w-]+ ){1,4}(?:shall|may|must|can|will|is|are|shows?|varies|vary|differs?|deflects?|has|have)\b[^,;:]*$/i;
 /** "Data older than 24 months is returned": what stands behind refuses what is so. */
 const REFUSED =
-  /^[^.;\d]{0,60}\b(?:(?:is|are|will be|shall be|must be|to be) (?:not (?:accepted|acceptable|permitted|allowed|used)|unacceptable|returned|rejected|refused|discarded)|(?:shall|must|may|will|should|can) not be (?:accepted|used|applied|installed|permitted|allowed))\b/i;
+  /^[^.;\d]{0,60}\b(?:(?:is|are|will be|shall be|must be|to be) (?:not (?:accepted|acceptable|permitted|allowed|used)|unacceptable|returned|rejected|refused|discarded|(?:(?:considered|deemed|cause for|grounds for) )?(?:an? )?(?:failures?|failed|defects?|defective|rejection))|constitutes? (?:an? )?(?:failure|defect)s?\b|(?:shall|must|may|will|should|can) not be (?:accepted|used|applied|installed|permitted|allowed))\b/i;
 const CONDITION = /\b(?:if|when|where|whenever|unless|in case|until)\b[^.;]*$/i;
 /** What stands between the words and the value: a few words, and no other value. */
 const MOST_BETWEEN = 10;
@@ -143,7 +145,8 @@ export function comparatorOf(around: Around): Comparator | undefined {
     return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: false };
   const isPlainNegation =
     /^(?:not|nor|no|none|never|does|do|shall|must|may|will|can)\b/i.test(ahead.words) && !isOpenWord;
-  const isDenied = DENIED.test(lead) || NONE_DOES.test(lead) || REFUSED.test(text.slice(end));
+  const isDenied =
+    DENIED.test(lead) || NONE_DOES.test(lead) || (ahead.strict && LACKING.test(lead)) || REFUSED.test(text.slice(end));
   if (isOpenWord && (PROHIBITION.test(lead) || isDenied)) {
     return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: true, strict: false };
   }

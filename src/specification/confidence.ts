@@ -1,9 +1,19 @@
 /** How sure a proposal is, and why: the reasons are printed with it. */
 import type { Property } from '../model/measures.js';
 import type { Compare, Comparator } from './comparators.js';
+import type { PlainReason } from './plain-values.js';
 import type { Confidence } from './types.js';
 import type { ValueKind } from './units.js';
 import type { Value } from './values.js';
+
+/** Values that no words compare. */
+const PLAIN: Readonly<Record<PlainReason, string>> = {
+  time: 'a time counted from an event, without a comparator',
+  count: 'a count of pieces, without a comparator',
+  demand: 'what has to be borne, without a comparator',
+  toleranced: 'a size with its tolerance beside it',
+  'further share': 'a further share of the work, without a comparator',
+};
 
 export const IN_BRACKETS = 'it stands in brackets that are still to be decided';
 
@@ -25,7 +35,7 @@ export function howAsked(
   value: Value,
   comparator: Comparator | undefined,
   isInherited: boolean,
-  special: 'often' | 'rating' | 'stage' | 'list' | undefined,
+  special: 'often' | 'rating' | 'stage' | 'list' | PlainReason | undefined,
 ): Asked {
   // "One test per 1000 square feet" asks for at least that many.
   if (special === 'often')
@@ -33,7 +43,9 @@ export function howAsked(
   if (value.found.upper !== undefined) return { compare: 'between', explicit: true, reason: 'a range' };
   if (value.found.number.tolerance) return { compare: 'equals', explicit: true, reason: 'a tolerance to both sides' };
   if (special !== undefined && comparator === undefined)
-    return { compare: 'equals', explicit: true, reason: FIXED[special] };
+    return special in PLAIN
+      ? { compare: 'equals', explicit: special === 'toleranced', reason: PLAIN[special as PlainReason] }
+      : { compare: 'equals', explicit: true, reason: FIXED[special as keyof typeof FIXED] };
   if (comparator === undefined || comparator.compare === 'unclear')
     return {
       compare: 'equals',

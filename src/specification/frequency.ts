@@ -42,6 +42,8 @@ export function frequencyName(plain: string, frequency: RegExpExecArray): string
     // A word that was cut in two is left out.
     .replace(from === 0 ? /^$/ : /^\S*\s/, '')
     .replace(/^.*[.;:]\s*/, '')
+    // Nor is what is covered, as the name of a standard.
+    .replace(/^.*~[\s,]*/, '')
     .trim();
   return `frequency: ${`${before} ${words}`.trim()}`.slice(0, 120);
 }

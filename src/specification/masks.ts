@@ -12,7 +12,7 @@ const COVERED: readonly RegExp[] = [
   /\b\d\d \d\d \d\d(?:\.\d\d)*\b/g,
   /\bSD-\d\d\b/g,
   new RegExp(
-    String.raw`\b(?:division|article|paragraphs?|para\.?|part|figure|fig\.?|table|appendix|annex|chapter|step|phase|item|note|envelope|sheet|detail|drawing|method|procedure|level|category|zone|type|class|grade|group)s?\s+(?:\d+(?:\.\d+)*[A-Z]?(?:\.[A-Za-z0-9]{1,3})*|[IVX]+)\b${NO_UNIT}`,
+    String.raw`\b(?:division|article|paragraphs?|para\.?|part|figure|fig\.?|table|appendix|annex|chapter|step|phase|item|note|envelope|sheet|detail|drawing|method|procedure|level|category|zone|type|class|grade|group)s?\s+(?:\d+(?:\.\d+)*[A-Z]?(?:\.[A-Za-z0-9]{1,3})*|[IVX]+)\b(?!\.?\d)${NO_UNIT}`,
     'gi',
   ),
   /\b(?:No|Nos)\.\s*\d+/g,

@@ -93,6 +93,8 @@ export function nameOf(
   const behind = tidy(
     plain.slice(Math.max(behindFrom, comparator?.end ?? 0), Math.max(to, behindFrom)).split(/[.;]/)[0] ?? '',
   )
+    // A tolerance is said of the value beside it.
+    .replace(/^with (?:a )?tolerance.*/i, '')
     .split(' ')
     .slice(0, 8)
     .join(' ');
@@ -143,8 +145,9 @@ export function isStage({ plain }: Statement, { found, kind, end }: Value): bool
   if (kind !== 'fraction') return false;
   const before = plain.slice(Math.max(0, found.start - 60), found.start);
   return (
-    /^[^.;]{0,60}?\b(?:complet(?:e|ed|ion)\b|of (?:the |this )?(?:work|installation)\b)/i.test(plain.slice(end)) &&
-    /\b(?:at|when|after|upon|once)\b/i.test(before)
+    /^[^.;]{0,60}?\b(?:complet(?:e|ed|ion)\b|of (?:the |this )?(?:work|installation)\b|of (?:the |all )?[\w-]+ (?:are|have been) (?:set|placed|installed|in place|done)\b)/i.test(
+      plain.slice(end),
+    ) && /\b(?:at|when|after|upon|once)\b/i.test(before)
   );
 }
 

@@ -131,7 +131,7 @@ describe('requirements proposed from a sentence', () => {
   });
 
   it('loses no number: what is neither proposed nor asked about is passed over', () => {
-    const reading = readParagraph('Depth: one half of the width; use mesh at 12 places; mix at 300 rpm.');
+    const reading = readParagraph('Depth: one half of the width; use mesh from row 12; mix at 300 rpm.');
     expect(reading.passedOver.map(({ value, reason }) => `${value.text}: ${reason}`)).toEqual([
       '1/2: a share of something else',
       '12: no unit',

@@ -37,6 +37,13 @@ const RATIO = /(?<![\d:.])1:(\d{1,3}(?:\.\d+)?)(?![\d:])/g;
 const SLOPE_WORDS = /\bslop\w*|\bpitch|\bflatter\b|\bsteeper\b|^\s*1:\d+\s*$/i;
 const R_VALUE = /\bR(?:-|-value of )(\d+(?:\.\d+)?)\b/g;
 
+/** Deflection as a share of the span: `L/175`. */
+const SPAN_SHARE = /(?<![\w/])L\/(\d{2,4})(?![\w/])/g;
+/** "Test three windows", "a mock-up of one window", "readings at five places". */
+const TESTED = /(?:^|[.;:]\s+|\b(?:and|to|shall|must)\s)(?:re)?(?:test|inspect|probe|check)\s*$/i;
+const MOCK_UP = /\bmock-?ups? of\s*$/i;
+const ONE_PIECE = /^ ((?:[a-z-]+ )?(?:windows?|doors?|openings?|units?|bays?|panels?))\b/i;
+const PLACES = /^ ((?:[a-z-]+ )?(?:places|points|spots|locations))\b/i;
 /** A count: a bare number before a plural noun. */
 const COUNTED =
   /^[ -]((?:[a-z][\w-]*\s){0,2}?(?:weeps?|coats?|tests?|samples?|specimens?|fasteners?|locations?|readings?|measurements?|layers?|plies|projects?|copies|sets?|cycles|installations?|mockups?|pulls?|per\b))/i;
@@ -94,8 +101,26 @@ export function quantitiesIn(text: string): readonly Found[] {
       bareDegrees: false,
     });
   }
+  for (const match of text.matchAll(SPAN_SHARE)) found.push(shareOfSpan(match));
   found.sort((a, b) => a.start - b.start);
   return joined(text, found);
+}
+
+/** How far a member of length L may bend. */
+function shareOfSpan(match: RegExpExecArray): Found {
+  const start = match.index;
+  const end = start + match[0].length;
+  const value = 1 / Number(match[1]);
+  return {
+    start,
+    end,
+    number: { start, end, text: match[0], value, halfStep: 0, tolerance: false },
+    units: Number.isFinite(value) ? [{ spelling: '', kind: 'share of span', system: 'either', toBase: (x) => x }] : [],
+    unitText: '',
+    attributive: false,
+    unknownUnit: false,
+    bareDegrees: false,
+  };
 }
 
 /** Puts a slope in the place of the two numbers it is written with. */
@@ -166,10 +191,10 @@ function withUnit(text: string, number: ReadNumber): Found {
   if (like?.[1] !== undefined && !/^(?:st|nd|rd|th|by|x)$/i.test(like[1]))
     return { ...plain, end: number.end + like[0].length, unitText: like[1].replace(/[.,]+$/, ''), unknownUnit: true };
   const before = text.slice(Math.max(0, number.start - 40), number.start);
-  const counted = COUNTED.exec(rest) ?? (COUNTS.test(before) ? PLURAL.exec(rest) : null);
+  const counted = COUNTED.exec(rest) ?? piecesAt(before, rest);
   if (COUNTS.test(before) && /^ (?:per|for each|at each|in each|on each)\b/i.test(rest))
     return { ...plain, unitText: 'each', units: [{ spelling: '', kind: 'count', system: 'either', toBase: (x) => x }] };
-  if (counted?.[1] !== undefined && !/^per\b/i.test(counted[1])) {
+  if (counted?.[1] !== undefined && !/^(?:per|or|and)\b/i.test(counted[1])) {
     const unitText = counted[1].trim();
     const unit: ReadUnit = { spelling: unitText, kind: 'count', system: 'either', toBase: (x) => x };
     return {
@@ -181,6 +206,13 @@ function withUnit(text: string, number: ReadNumber): Found {
     };
   }
   return plain;
+}
+
+/** What a bare number counts by the words before it. */
+function piecesAt(before: string, rest: string): RegExpExecArray | null {
+  if (COUNTS.test(before) || TESTED.test(before)) return PLURAL.exec(rest);
+  if (MOCK_UP.test(before)) return ONE_PIECE.exec(rest);
+  return /\bat\s*$/i.test(before) ? PLACES.exec(rest) : null;
 }
 
 /** Whether a quantity can be of a kind. */

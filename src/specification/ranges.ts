@@ -5,6 +5,8 @@ import type { Found } from './quantities.js';
 /** No section lists more values before their unit. */
 const LONGEST_LIST = 12;
 const RANGE = /^\s?(?:to|through|thru|-|up to)\s?$/i;
+/** What is graded by plain numbers. */
+const GRADED = /\b(?:shore [ad]|hardness|gloss|index|rating|coefficient|factor|class)\b[^.;\d]{0,30}$/i;
 const SHARED = /^(?:\s?(?:,|and|or|\/|, and|, or|by|x|and\/or)\s?)$/i;
 
 /** Puts ranges together, and gives a bare number the unit of the one it is listed with. */
@@ -29,6 +31,12 @@ export function joined(text: string, found: readonly Found[]): readonly Found[] 
       if ((RANGE.test(joint) || isBetween || isTwin) && next.units.length > 0 && fits && !next.number.tolerance) {
         one = { ...next, start: one.start, number: one.number, upper: next.number, attributive: next.attributive };
         at++;
+      } else if (isBareRange(text, one, next)) {
+        one = { ...next, start: one.start, number: one.number, upper: next.number };
+        at++;
+      } else if (isBothWays(text, one, next)) {
+        one = { ...one, end: next.end, number: { ...one.number, tolerance: true } };
+        at++;
       } else if (
         next.number.tolerance &&
         /^\s?,?\s?$/.test(joint) &&
@@ -48,6 +56,26 @@ export function joined(text: string, found: readonly Found[]): readonly Found[] 
     result.push(one);
   }
   return result;
+}
+
+/** "Shore A 20 to 40": a range of what has no unit. */
+function isBareRange(text: string, one: Found, next: Found): boolean {
+  return (
+    one.units.length === 0 &&
+    next.units.length === 0 &&
+    RANGE.test(text.slice(one.end, next.start)) &&
+    GRADED.test(text.slice(Math.max(0, one.start - 60), one.start))
+  );
+}
+
+/** "Plus 25 percent and minus 25 percent": the same to both sides. */
+function isBothWays(text: string, one: Found, next: Found): boolean {
+  return (
+    /\bplus\s*$/i.test(text.slice(Math.max(0, one.start - 6), one.start)) &&
+    /^\s?(?:,|and|, and|\/)\s?$/i.test(text.slice(one.end, next.start)) &&
+    next.number.value === -one.number.value &&
+    shares(one, next)
+  );
 }
 
 function shares(one: Found, other: Found): boolean {

@@ -40,6 +40,8 @@ export function sentencesOf({ text }: Prose): readonly Sentence[] {
     const next = /^\s+["'([]*(\S)/.exec(text.slice(at, at + 8))?.[1] ?? '';
     // A number begins a sentence only after a word that is no unit: "3 in. 75 mm" goes on.
     if (/\d/.test(next) && /(?:\d|\b(?:in|ft|min|max|sq|lb|psi|hr|mils?|C|F))\.$/i.test(before)) continue;
+    // "Btu/(h sq. ft. F)" is one unit.
+    if (/\bft\.$/i.test(before) && /^\s+[FR]\b\s*\)?/.test(text.slice(at, at + 8))) continue;
     end(at);
   }
   end(text.length);

@@ -20,6 +20,8 @@ export type ValueKind =
   | 'weight per area'
   | 'air flow'
   | 'hardness'
+  | 'heat transfer'
+  | 'share of span'
   | 'count';
 
 /** A unit as read: how it is printed again, what it can measure, and how it converts. */
@@ -102,6 +104,15 @@ const FURTHER: Readonly<Partial<Record<ValueKind, readonly Row[]>>> = {
     ['cfm', 0.47194745, 'US', 'cubic feet per minute'],
     ['L/s', 1, 'SI', 'liters per second|l per s'],
   ],
+  'heat transfer': [
+    [
+      'Btu/(h ft2 degF)',
+      1055.05585262 / (3600 * 0.3048 ** 2 * (5 / 9)),
+      'US',
+      'btu/(h sq ft f)|btu/(hr sq ft f)|btu/(h ft2 f)|btu/(h sq ft deg f)|btu/h sq ft f|btu/hr sq ft f|btu/h ft2 f',
+    ],
+    ['W/(m2 K)', 1, 'SI', 'w/m2 k|w/(sq m k)|w/sq m k'],
+  ],
   hardness: [['Shore A', 1, 'either', 'shore a hardness|shore a durometer|durometer shore a']],
 };
 
@@ -136,7 +147,10 @@ const memory = new Map<string, readonly ReadUnit[]>();
 function lookUp(written: string): readonly ReadUnit[] {
   const further = BY_KEY.get(key(written));
   // Factors are also joined by a letter: `L/s x sq. m`.
-  const plain = written.replaceAll('•', '·').replace(/ x (?=\S)/gi, ' ');
+  const plain = written
+    .replaceAll('•', '·')
+    .replace(/ x (?=\S)/gi, ' ')
+    .replace(/^(?:linear|lineal|running) (?=f(?:oo|ee)?t\b|m\b|met(?:er|re)s?\b|yards?\b)/i, '');
   const dimensions = dimensionsWith(plain);
   // `lb/ft2` is a pressure wherever a section uses it; the quantity room reads it so.
   const known = dimensions.flatMap((dimension): ReadUnit[] => {

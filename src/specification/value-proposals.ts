@@ -5,6 +5,7 @@ import { frequencyBefore, frequencyName, isCountForEach, isCountOf } from './fre
 import { isDescriptor, isRating, isStage, nameOf } from './naming.js';
 import { endOf, isOptional, methodsOf, placed } from './placing.js';
 import { readValue } from './printed.js';
+import { whyPlain } from './plain-values.js';
 import { shownText } from './questions.js';
 import type { Statement } from './statements.js';
 import type { Proposal, Question } from './types.js';
@@ -52,6 +53,7 @@ export function readOne(
   const asks = body > 0 || earlier !== undefined || ASKS.test(plain) || !DESCRIBES.test(plain);
   const fixed = whyFixed(statement, value, isListed);
   const isDescribing = isDescriptor(statement, value);
+  const stated = comparator === undefined ? whyPlain(statement, value) : undefined;
   if (
     !isOften &&
     fixed === undefined &&
@@ -62,7 +64,7 @@ export function readOne(
     const isAnswer = isDescribing && value.kind !== 'slope';
     const isInList = titles.some((title) => /\bsubmittals?\b/i.test(title));
     if (!asks || isInList || (isDescribing && !isAnswer)) return undefined;
-    if (!isDescribing) return noComparator(statement, value);
+    if (!isDescribing && stated === undefined) return noComparator(statement, value);
   }
   const until =
     comparator !== undefined && comparator.start < place.until && !isInherited ? comparator.start : place.until;
@@ -76,7 +78,7 @@ export function readOne(
   const property = isSameAgain ? earlier.property : isLimit ? name.property : undefined;
   const ownWords = isSameAgain ? earlier.characteristic : name.characteristic;
   const read = readValue(value.found, value.unit);
-  const given = howAsked(value, comparator, isInherited, isOften ? 'often' : fixed);
+  const given = howAsked(value, comparator, isInherited, isOften ? 'often' : (fixed ?? stated));
   const trust = confidenceOf({
     given,
     comparator,

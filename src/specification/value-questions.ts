@@ -123,7 +123,8 @@ function bare(
 ): Question | 'nothing' | undefined {
   const { plain, body, label } = statement;
   const behind = plain.slice(value.end).trim();
-  if (isRating(statement, value)) return undefined;
+  if (isRating(statement, value) || (value.found.upper !== undefined && value.found.nominal === undefined))
+    return undefined;
   const isFirst = body > 0 && /^[\s[(]*$/.test(plain.slice(body, value.start));
   // An index alone under its label: "Flame spread index: 25".
   if (comparator === undefined && isFirst && INDEX.test(label ?? '') && /^[\s.\])]*$/.test(behind))

@@ -1,0 +1,50 @@
+/**
+ * Values that no words compare, and that are still the one value meant: a time that is counted from an event, what a
+ * unit has to withstand, a size that has its tolerance beside it. They are proposed as they stand, and never as sure.
+ */
+import type { Statement } from './statements.js';
+import type { Value } from './values.js';
+
+/** Why a value without a comparator can be proposed. */
+export type PlainReason = 'time' | 'count' | 'demand' | 'toleranced' | 'further share';
+
+const NOT_DECIDED = /\b(?:if|when|where|whenever|unless|in case|not|never|may|can|or)\b[^.;,]*$/i;
+const AFTER_EVENT = /\b(?:after|at)\s*(?:an? |the )?(?:[\d./-]+\s?(?:and|,)\s?)*$/i;
+/** "7 days in water" goes on with the time before it. */
+const GOES_ON = /\b(?:after|following)\b[^.;]*\band\s*$/i;
+const FROM_EVENT =
+  /^[\s)]*(?:later\b|(?:before|after|from|prior to|ahead of|following)\b|['’]?s?['’]? notice\b|in advance\b)/i;
+const WARRANTY = /\bwarrant(?:y|ies)\b|\bguarantees?\b/i;
+const DEMANDED =
+  /\b(?:withstands?|withstanding|resists?|allow(?:ing)? for|accommodat(?:e|es|ing)|provide for)\b[^.;]*$/i;
+/** A tolerance that has its own unit, or another on each side. */
+const TOLERANCED =
+  /^[\s),]*(?:with )?(?:(?:a |an )?tolerances? (?:of )?(?:plus or minus|\+\/-|±|[-+\d])|[-+]\s?\d[\d./]*\s?\/\s?[-+]\s?\d)/i;
+
+/**
+ * Why a value that no words compare is the one that is meant.
+ *
+ * @returns undefined where nothing says so, and the reader has to be asked
+ */
+export function whyPlain({ plain, body, titles }: Statement, value: Value): PlainReason | undefined {
+  const { start, end, kind, found, twin } = value;
+  const stretch = plain.slice(Math.max(body, start - 160), start);
+  const before = stretch.slice(Math.max(stretch.lastIndexOf('. '), stretch.lastIndexOf(';')) + 1);
+  const behind = plain.slice(twin?.found.end ?? found.end);
+  if (TOLERANCED.test(behind)) return 'toleranced';
+  if (kind === 'count') return isPieces(before, found.unitText) && !found.attributive ? 'count' : undefined;
+  if (NOT_DECIDED.test(before)) return undefined;
+  if (kind === 'fraction' && /\b(?:a further|an additional|another)\s*$/i.test(before)) return 'further share';
+  if ((kind === 'pressure' || kind === 'temperatureDifference' || kind === 'speed') && DEMANDED.test(before))
+    return 'demand';
+  if (kind !== 'time' && kind !== 'long time') return undefined;
+  const isWarranty = WARRANTY.test(`${titles.at(-1) ?? ''} ${before}`);
+  return AFTER_EVENT.test(before) || GOES_ON.test(before) || FROM_EVENT.test(plain.slice(end)) || isWarranty
+    ? 'time'
+    : undefined;
+}
+
+/** "Ten tests", "a mock-up of one window"; a number before a title that begins with a noun counts nothing. */
+function isPieces(before: string, counted: string): boolean {
+  return /s$/i.test(counted) || /\bmock-?ups? of\s*$/i.test(before);
+}
