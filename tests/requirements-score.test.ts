@@ -28,7 +28,10 @@ describe.each(['07-27-26', 'own-lettered', 'own-tables'])('of %s', (name) => {
   });
 });
 
-/** Keys made before the reader had seen the texts: what it finds in them is measured, and its direction promised. */
+/**
+ * Keys made before the reader had seen the texts. Its first figures stand at the head of each key and are those to
+ * expect of a new text; those promised here were reached by repairs after it had failed on these.
+ */
 describe.each(['own-third', 'own-fourth'])('of the unseen text %s', (name) => {
   const score = scoreFile(FOLDER, name);
 
@@ -42,8 +45,13 @@ describe.each(['own-third', 'own-fourth'])('of the unseen text %s', (name) => {
     expect(score.right / score.proposed, score.extras.join('\n')).toBeGreaterThanOrEqual(LEAST);
   });
 
-  it('at least seven of ten requirements are found, fewer than of the texts it knows', () => {
-    expect(score.found / score.entries, score.misses.join('\n')).toBeGreaterThanOrEqual(0.7);
+  it('every doubtful value is asked about', () => {
+    expect(score.trapsFound, score.misses.join('\n')).toBe(score.traps);
+    expect(score.traps).toBeGreaterThan(0);
+  });
+
+  it('at least 88 of 100 requirements are found, fewer than of the texts it knows', () => {
+    expect(score.found / score.entries, score.misses.join('\n')).toBeGreaterThanOrEqual(0.88);
   });
 });
 

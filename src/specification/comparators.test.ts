@@ -16,6 +16,10 @@ describe('the comparator of a value', () => {
     ['Sealant older than 9 months shall not be used.', ['atMost 9 month']],
     ['A bow of more than 5 mm is failure.', ['atMost 5 mm']],
     ['A lap of less than 2 inches shall be deemed a defect.', ['atLeast 2 in']],
+    ['Application above 32 deg C is prohibited.', ['atMost 32 degC']],
+    ['Material older than 1 year: do not use.', ['atMost 1 years']],
+    ['It is unacceptable for gaps to exceed 5 mm.', ['atMost 5 mm']],
+    ['The mock-up fails if leakage exceeds 0.1 cfm/sq ft.', ['atMost 0.1 cfm/ft2']],
     ['Under no circumstances apply below 5 deg C.', ['atLeast 5 degC']],
     ['Avoid temperatures above 100 deg F.', ['atMost 100 degF']],
     ['Neither coat shall be thinner than 20 mils.', ['atLeast 20 mil']],
@@ -45,6 +49,15 @@ describe('the comparator of a value', () => {
       '"variation from plumb" atMost 1/16 in',
     ]);
   });
+
+  it.each(['Loads exceeding 20 psf shall not be placed on the deck.', 'Film less than 12 mils shall be recoated.'])(
+    'asks whether it is a limit in: %s',
+    (text) => {
+      const { proposals, questions } = readParagraph(text);
+      expect(proposals).toEqual([]);
+      expect(questions.map(({ ask }) => ask)).toEqual(['Is it the least value, the greatest, or no limit at all?']);
+    },
+  );
 
   it('asks which end of a range is the least', () => {
     const { proposals, questions } = readParagraph('Keep water off fresh sealant for a minimum of 2 to 4 hours.');

@@ -22,6 +22,8 @@ export interface Comparator {
   readonly turned: boolean;
   /** Both a least and a most stand at the value. */
   readonly conflicting?: string;
+  /** What is beyond the value may be refused, or only be treated in another way. */
+  readonly unclear?: boolean;
 }
 
 /** "Three or more years": between the number and its unit, inside of the value. */
@@ -36,7 +38,7 @@ const ALL_BEFORE = BEFORE.map(([pattern, compare, sort]) => ({
   sort,
 }));
 const PROHIBITION =
-  /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|cannot|discontinue|stop (?:work|application)|suspend|avoid(?:ing)?|prevent(?:ing)?|(?:under|in) no (?:circumstances?|cases?|event)|at no (?:time|point|place))\b/i;
+  /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|cannot|discontinue|stop (?:work|application)|suspend|unacceptable|not (?:acceptable|permitted|allowed)|fails? (?:if|when)|avoid(?:ing)?|prevent(?:ing)?|(?:under|in) no (?:circumstances?|cases?|event)|at no (?:time|point|place))\b/i;
 /** "Depth does not vary by more than": the verb before the words is denied. */
 const DENIED = /\b(?:does|do|did|is|are|was|were|has|have|can|could|will|should|must) not\b[^,;:]*$/i;
 /** "Without gaps wider than", "free of voids larger than", "no gap wider than". */
@@ -46,7 +48,12 @@ const NONE_DOES =
   /\b(?:no|neither|none of) (?:[\w-]+ ){1,4}(?:shall|may|must|can|will|is|are|shows?|varies|vary|differs?|deflects?|has|have)\b[^,;:]*$/i;
 /** "Data older than 24 months is returned": what stands behind refuses what is so. */
 const REFUSED =
-  /^[^.;\d]{0,60}\b(?:(?:is|are|will be|shall be|must be|to be) (?:not (?:accepted|acceptable|permitted|allowed|used)|unacceptable|returned|rejected|refused|discarded|(?:(?:considered|deemed|cause for|grounds for) )?(?:an? )?(?:failures?|failed|defects?|defective|rejection))|constitutes? (?:an? )?(?:failure|defect)s?\b|(?:shall|must|may|will|should|can) not be (?:accepted|used|applied|installed|permitted|allowed))\b/i;
+  /^[^.;\d]{0,60}\b(?:(?:is|are|will be|shall be|must be|to be) (?:not (?:accepted|acceptable|permitted|allowed|used)|unacceptable|prohibited|forbidden|returned|rejected|refused|discarded|(?:(?:considered|deemed|cause for|grounds for) )?(?:an? )?(?:failures?|failed|defects?|defective|rejection))|constitutes? (?:an? )?(?:failure|defect)s?\b|(?:shall|must|may|will|should|can) not be (?:accepted|used|applied|installed|permitted|allowed))\b/i;
+/** "Older than 1 year: do not use". */
+const REFUSED_NEXT = /^\s?[:,]\s(?:do not|reject|discard)\b/i;
+/** "Film thinner than 12 mils shall be recoated", "loads exceeding 20 psf shall not be placed": a limit, or a case. */
+const PERHAPS_REFUSED =
+  /^[^.;:,\d]{0,40}\b(?:shall|must|may|will|should|can)(?: not be [a-z]+|(?: be)? (?:reset|recoated|replaced|removed|redone|reinstalled|corrected))\b/i;
 const CONDITION = /\b(?:if|when|where|whenever|unless|in case|until)\b[^.;]*$/i;
 /** What stands between the words and the value: a few words, and no other value. */
 const MOST_BETWEEN = 10;
@@ -146,10 +153,15 @@ export function comparatorOf(around: Around): Comparator | undefined {
   const isPlainNegation =
     /^(?:not|nor|no|none|never|does|do|shall|must|may|will|can)\b/i.test(ahead.words) && !isOpenWord;
   const isDenied =
-    DENIED.test(lead) || NONE_DOES.test(lead) || (ahead.strict && LACKING.test(lead)) || REFUSED.test(text.slice(end));
+    DENIED.test(lead) ||
+    NONE_DOES.test(lead) ||
+    (ahead.strict && LACKING.test(lead)) ||
+    REFUSED.test(text.slice(end)) ||
+    REFUSED_NEXT.test(text.slice(end));
   if (isOpenWord && (PROHIBITION.test(lead) || isDenied)) {
     return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: true, strict: false };
   }
+  if (ahead.strict && !isPlainNegation && PERHAPS_REFUSED.test(text.slice(end))) return { ...ahead, unclear: true };
   // "Do not apply when rain is expected within 24 hours" limits nothing that can be measured on the wall.
   const isForecast = /^within$/i.test(ahead.words) && PROHIBITION.test(lead) && CONDITION.test(lead);
   const threshold =

@@ -36,6 +36,10 @@ describe('a value that has no unit', () => {
     expect(asked(text)).toEqual([]);
   });
 
+  it('is asked about where a unit has been left out', () => {
+    expect(asked('Do not walk on the coating for 36.')).toEqual(['no unit: 36']);
+  });
+
   it('makes no range of numbers that grade nothing', () => {
     expect(told('See drawings 3 to 7 for the sill.')).toEqual([]);
   });

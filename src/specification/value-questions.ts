@@ -99,6 +99,12 @@ export function openQuestion(
       `"${shown}" is a range, and is called "${comparator?.words ?? ''}".`,
       'Which of the two values is the limit?',
     );
+  if (comparator?.unclear === true)
+    return ask(
+      'no comparator',
+      `"${comparator.words}" before "${shown}" may name what is refused, or where something else is done.`,
+      'Is it the least value, the greatest, or no limit at all?',
+    );
   if (comparator?.conflicting !== undefined)
     return ask(
       'conflicting comparators',
@@ -133,6 +139,14 @@ function bare(
       `"${plain.slice(value.start, value.end)}" stands under "${label ?? ''}" without words such as "at least" or "maximum".`,
       'Is it the least value, the greatest, or the only one allowed?',
     );
+  // "Do not walk on it for 24."
+  if (
+    comparator === undefined &&
+    !/\b(?:is|are|was|were) for\s*$/i.test(plain.slice(0, value.start)) &&
+    /\bfor\s*$/i.test(plain.slice(0, value.start)) &&
+    /^\.?$/.test(behind)
+  )
+    return ask('no unit', `"for ${plain.slice(value.start, value.end)}" has no unit.`, 'Which unit is meant?');
   if (comparator === undefined || value.found.others !== undefined) return 'nothing';
   // Indexes have no unit.
   if (INDEX.test(plain.slice(Math.max(0, value.start - 120), value.start))) return undefined;
