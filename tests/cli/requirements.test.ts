@@ -13,7 +13,7 @@ PART 3 - EXECUTION
 
 A. Extend liquid flashing of openings at least 6 inches onto the wall.
 B. Film thickness: 40 mils.
-C. Use mesh at 12 places.
+C. Use mesh from row 12.
 `;
 const MARKDOWN = PLAIN.replace('SECTION', '# SECTION')
   .replace('PART 3', '## PART 3')
@@ -38,7 +38,7 @@ describe('lapwright requirements', () => {
     expect(out).toContain('  - paragraph: "3.1.A"\n    confirmed: false\n    property: extension onto wall\n');
     expect(out).toContain(PROPOSED);
     expect(out).toContain('# 8:20 3.1.B, no comparator: ');
-    expect(out).toContain('# 9:16 3.1.C, 12: no unit');
+    expect(out).toContain('# 9:22 3.1.C, 12: no unit');
   });
 
   it('reads standard input, as Markdown when it has headings', async () => {
