@@ -46,9 +46,19 @@ export function readArguments(argv: readonly string[], options: Options): { give
   return { given, rest };
 }
 
+/** The value of an option. The last one given counts. */
+export const valueOf = (given: readonly Token[], name: string): string | undefined =>
+  given.findLast((token) => token.name === name)?.value;
+
+/** Every value of an option that may be given several times, in order. */
+export const valuesOf = (given: readonly Token[], name: string): string[] =>
+  given.flatMap((token) => (token.name === name && token.value !== undefined ? [token.value] : []));
+
+export const hasFlag = (given: readonly Token[], name: string): boolean => given.some((token) => token.name === name);
+
 /** The value of an option that must be one of a few words. The last one given counts. */
 export function oneOf<T extends string>(given: readonly Token[], name: string, allowed: readonly T[], fallback: T): T {
-  const value = given.findLast((t) => t.name === name)?.value;
+  const value = valueOf(given, name);
   if (value === undefined) return fallback;
   if ((allowed as readonly string[]).includes(value)) return value as T;
   const close = nearest(value, allowed);

@@ -5,11 +5,11 @@ import type { Comparison, Pair, Progress } from '../compare/types.js';
 import { LEVEL_ORDER } from '../engine/result.js';
 import { suggestedAction } from '../output/report.js';
 import type { ComparisonReport } from '../output/comparison/report.js';
-import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
-import { isDay, localDate } from './day.js';
+import { hasFlag, oneOf, readArguments, UsageError, valueOf, valuesOf, type Token } from './arguments.js';
+import { dayOfReview } from './day.js';
 import { GIT, isSarif, readSubmission, type ReadSubmission } from './submission.js';
 import { VERSION } from './version.js';
-import { writeFileSafely } from './write-file.js';
+import { deliver } from './write-file.js';
 
 const FORMATS = ['terminal', 'markdown', 'html', 'json', 'sarif'] as const;
 type Format = (typeof FORMATS)[number];
@@ -36,7 +36,7 @@ export function failsOnComparison(
 }
 
 function formatOf(given: readonly Token[], file: string | undefined): Format {
-  const isNamed = given.some((token) => token.name === 'format');
+  const isNamed = hasFlag(given, 'format');
   if (isNamed || file === undefined) return oneOf<Format>(given, 'format', FORMATS, 'terminal');
   const endings: readonly [RegExp, Format][] = [
     [/\.sarif(\.json)?$/i, 'sarif'],
@@ -99,30 +99,27 @@ export async function compareCommand(argv: readonly string[]): Promise<number> {
     pack: { type: 'string', multiple: true },
     date: { type: 'string' },
   });
-  const value = (name: string): string | undefined => given.findLast((token) => token.name === name)?.value;
   const [old, now, ...more] = rest;
   if (old === undefined || now === undefined || more.length > 0)
     throw new UsageError(
       'Name two submissions: lapwright compare OLD NEW. Each is a folder or file of documents, a SARIF file, or git:REVISION. See lapwright help compare.',
     );
-  const output = value('output');
+  const output = valueOf(given, 'output');
   const format = formatOf(given, output);
   const failOn = oneOf(given, 'fail-on', FAIL_ON, 'new');
   const level = oneOf(given, 'level', LEVELS, 'error');
-  const date = value('date');
-  if (date !== undefined && !isDay(date)) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
   const options = {
     cwd: process.cwd(),
     // Both sides are reviewed as of one day, so that a difference is never due to the calendar.
-    today: date ?? localDate(),
-    packs: given.flatMap((token) => (token.name === 'pack' && token.value !== undefined ? [token.value] : [])),
+    today: dayOfReview(given),
+    packs: valuesOf(given, 'pack'),
     allowPacks: false,
     failOn: 'never' as const,
     skipOthers: false,
     dependents: false,
   };
-  const before = await readSubmission(old, value('at') ?? defaultPlace(now), options);
-  const after = await readSubmission(now, value('at') ?? defaultPlace(old), options);
+  const before = await readSubmission(old, valueOf(given, 'at') ?? defaultPlace(now), options);
+  const after = await readSubmission(now, valueOf(given, 'at') ?? defaultPlace(old), options);
   const notices = [before, after].flatMap((side) => [
     ...side.notices,
     ...(side.review?.notifications.map((one) => `${one.level}: ${one.message}`) ?? []),
@@ -144,7 +141,6 @@ export async function compareCommand(argv: readonly string[]): Promise<number> {
     exitCode: failsOnComparison(comparison, failOn, level) ? 1 : isIncomplete ? 2 : 0,
   };
   const text = await print(report, format, output === undefined, before, after);
-  if (output === undefined) process.stdout.write(text);
-  else await writeFileSafely(output, text);
+  await deliver(text, output);
   return report.exitCode;
 }

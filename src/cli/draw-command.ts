@@ -1,14 +1,11 @@
 /** `lapwright draw DETAIL` */
-import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
+import { hasFlag, oneOf, readArguments, UsageError, valueOf, valuesOf } from './arguments.js';
 import { chosenDetail, unknownId } from './chosen-detail.js';
-import { isDay, localDate } from './day.js';
-import { runReview } from './run.js';
-import { writeFileSafely } from './write-file.js';
+import { dayOfReview } from './day.js';
+import { runReview, tellNotices } from './run.js';
+import { deliver } from './write-file.js';
 import type { Detail, Opening } from '../model/types.js';
 import { drawingSubject, drawView, VIEWS, whyNotShown, type View } from '../output/drawing/views.js';
-
-const valueOf = (given: readonly Token[], name: string): string | undefined =>
-  given.findLast((t) => t.name === name)?.value;
 
 function chosenOpening(detail: Detail, id: string | undefined): Opening | undefined {
   if (id === undefined) return detail.openings[0];
@@ -49,19 +46,16 @@ export async function drawCommand(argv: readonly string[]): Promise<number> {
     throw new UsageError('Name one file that holds the detail: lapwright draw DETAIL. See lapwright help draw.');
   const view = oneOf(given, 'view', VIEWS, 'elevation');
   const month = chosenMonth(valueOf(given, 'month'), view);
-  const date = valueOf(given, 'date');
-  if (date !== undefined && !isDay(date)) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
   const run = await runReview({
     inputs: [file],
     cwd: process.cwd(),
-    today: date ?? localDate(),
-    packs: given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [t.value] : [])),
-    allowPacks: given.some((t) => t.name === 'allow-packs'),
+    today: dayOfReview(given),
+    packs: valuesOf(given, 'pack'),
+    allowPacks: hasFlag(given, 'allow-packs'),
     skipOthers: false,
     dependents: false,
   });
-  for (const notice of run.notices) process.stderr.write(`lapwright: ${notice}\n`);
-  for (const n of run.review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
+  tellNotices(run);
   const reviewed = chosenDetail(run, file, valueOf(given, 'detail'), 'drawn');
   const detail = run.detailOf(reviewed);
   if (detail === undefined) {
@@ -77,8 +71,6 @@ export async function drawCommand(argv: readonly string[]): Promise<number> {
   const results = run.review.results.filter((r) => r.documentId === reviewed.id);
   const subject = drawingSubject(detail, results, (id) => titles.get(id) ?? id);
   const svg = drawView(subject, view, { opening, month });
-  const output = valueOf(given, 'output');
-  if (output === undefined) process.stdout.write(svg);
-  else await writeFileSafely(output, svg);
+  await deliver(svg, valueOf(given, 'output'));
   return 0;
 }

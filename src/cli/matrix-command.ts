@@ -1,14 +1,11 @@
 /** `lapwright matrix PATH...` */
-import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
-import { isDay, localDate } from './day.js';
-import { runReview, withPages, type Run } from './run.js';
-import { writeFileSafely } from './write-file.js';
+import { hasFlag, oneOf, readArguments, UsageError, valueOf, valuesOf } from './arguments.js';
+import { dayOfReview } from './day.js';
+import { runReview, tellNotices, withPages, type Run } from './run.js';
+import { deliver } from './write-file.js';
 
 const FORMATS = ['markdown', 'html', 'csv', 'sarif'] as const;
 type Format = (typeof FORMATS)[number];
-
-const valueOf = (given: readonly Token[], name: string): string | undefined =>
-  given.findLast((t) => t.name === name)?.value;
 
 /** Each printer is loaded only when it is used. */
 async function print({ review }: Run, format: Format): Promise<string> {
@@ -43,24 +40,18 @@ export async function matrixCommand(argv: readonly string[]): Promise<number> {
       'Name what to hold against its specification: files, folders or globs. See lapwright help matrix.',
     );
   const format = oneOf(given, 'format', FORMATS, 'markdown');
-  const date = valueOf(given, 'date');
-  if (date !== undefined && !isDay(date)) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
   const run = await runReview({
     inputs: rest,
     cwd: process.cwd(),
-    today: date ?? localDate(),
-    packs: given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [t.value] : [])),
-    allowPacks: given.some((t) => t.name === 'allow-packs'),
+    today: dayOfReview(given),
+    packs: valuesOf(given, 'pack'),
+    allowPacks: hasFlag(given, 'allow-packs'),
     skipOthers: false,
     dependents: false,
     failOn: 'never',
   });
-  for (const notice of run.notices) process.stderr.write(`lapwright: ${notice}\n`);
-  for (const n of run.review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
+  tellNotices(run);
   if (!run.ran) return 2;
-  const text = await print(run, format);
-  const output = valueOf(given, 'output');
-  if (output === undefined) process.stdout.write(text);
-  else await writeFileSafely(output, text);
+  await deliver(await print(run, format), valueOf(given, 'output'));
   return 0;
 }

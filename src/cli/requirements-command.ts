@@ -1,6 +1,6 @@
 /** `lapwright requirements SECTION` */
-import { oneOf, readArguments, UsageError, type Token } from './arguments.js';
-import { writeFileSafely } from './write-file.js';
+import { oneOf, readArguments, UsageError, valueOf } from './arguments.js';
+import { deliver } from './write-file.js';
 import { isMarkdown, MAX_MARKDOWN_LINES } from '../reading/documents.js';
 import { readText } from '../reading/folder.js';
 import { decodeText, sourceFile } from '../reading/source.js';
@@ -12,9 +12,6 @@ import type { ReadSpecification } from '../output/requirements.js';
 const FORMATS = ['yaml', 'markdown', 'json'] as const;
 const SECTION_NUMBER = /^\d{2} \d{2} \d{2}(\.\d{2})?$/;
 const LONGEST = 1_000_000;
-
-const valueOf = (given: readonly Token[], name: string): string | undefined =>
-  given.findLast((t) => t.name === name)?.value;
 
 async function textOf(file: string): Promise<string> {
   if (file === '-') {
@@ -80,9 +77,6 @@ export async function requirementsCommand(argv: readonly string[]): Promise<numb
   const title = valueOf(given, 'title') ?? reading.outline.title;
   if (title === undefined || title.trim() === '')
     throw new UsageError(`"${name}" has no title beside its section number; give it with --title.`);
-  const printed = await print({ file, reading, section, title }, format);
-  const output = valueOf(given, 'output');
-  if (output === undefined) process.stdout.write(printed);
-  else await writeFileSafely(output, printed);
+  await deliver(await print({ file, reading, section, title }, format), valueOf(given, 'output'));
   return 0;
 }

@@ -1,8 +1,8 @@
 /** `lapwright review PATH...` */
-import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
-import { isDay, localDate } from './day.js';
-import { runReview, withPages, type Run } from './run.js';
-import { writeFileSafely } from './write-file.js';
+import { hasFlag, oneOf, readArguments, UsageError, valuesOf, type Token } from './arguments.js';
+import { dayOfReview } from './day.js';
+import { runReview, tellNotices, withPages, type Run } from './run.js';
+import { deliver } from './write-file.js';
 import type { FailOn } from '../output/report.js';
 
 const FORMATS = ['terminal', 'lines', 'markdown', 'html', 'sarif', 'json'] as const;
@@ -91,35 +91,30 @@ export async function reviewCommand(argv: readonly string[]): Promise<number> {
     dependents: { type: 'boolean' },
     upload: { type: 'boolean' },
   });
-  const flag = (name: string): boolean => given.some((t) => t.name === name);
   if (rest.length === 0)
     throw new UsageError(
       'Name what to review: files, folders, globs, or - for standard input. See lapwright help review.',
     );
   const outputs = outputsOf(given);
-  const date = given.findLast((t) => t.name === 'date')?.value;
-  if (date !== undefined && !isDay(date)) throw new UsageError(`--date is a day written YYYY-MM-DD, not "${date}".`);
-  const failOn = flag('fail-on')
+  const failOn = hasFlag(given, 'fail-on')
     ? oneOf<FailOn>(given, 'fail-on', ['error', 'warning', 'note', 'never'], 'error')
     : undefined;
   const run = await runReview({
     inputs: rest,
     cwd: process.cwd(),
-    today: date ?? localDate(),
-    packs: given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [t.value] : [])),
-    allowPacks: flag('allow-packs'),
-    skipOthers: flag('skip-others'),
-    dependents: flag('dependents'),
+    today: dayOfReview(given),
+    packs: valuesOf(given, 'pack'),
+    allowPacks: hasFlag(given, 'allow-packs'),
+    skipOthers: hasFlag(given, 'skip-others'),
+    dependents: hasFlag(given, 'dependents'),
     ...(failOn === undefined ? {} : { failOn }),
     ...(rest.includes('-') ? { stdin: { text: await standardInput() } } : {}),
   });
-  for (const notice of run.notices) process.stderr.write(`lapwright: ${notice}\n`);
-  for (const n of run.review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
-  if (!run.ran) return flag('skip-others') ? 0 : 2;
+  tellNotices(run);
+  if (!run.ran) return hasFlag(given, 'skip-others') ? 0 : 2;
   for (const output of outputs) {
-    const text = await print(run, output.format, output.file === undefined, flag('upload'));
-    if (output.file === undefined) process.stdout.write(text);
-    else await writeFileSafely(output.file, text);
+    const text = await print(run, output.format, output.file === undefined, hasFlag(given, 'upload'));
+    await deliver(text, output.file);
   }
   return run.review.exitCode;
 }

@@ -1,5 +1,5 @@
 /** `lapwright rules` and `lapwright explain RULE` */
-import { oneOf, readArguments, UsageError, type Token } from './arguments.js';
+import { oneOf, readArguments, UsageError, valuesOf, type Token } from './arguments.js';
 import { ruleCards, type Card } from '../engine/cards.js';
 import { joinRules, loadPack } from '../engine/packs.js';
 import { nearest } from '../model/nearest.js';
@@ -7,9 +7,7 @@ import { wantsColor } from '../output/color.js';
 import { BUILT_IN_RULES } from '../../generated/rules.js';
 
 async function cardsOf(given: readonly Token[]): Promise<Card[]> {
-  const packs = await Promise.all(
-    given.flatMap((t) => (t.name === 'pack' && t.value !== undefined ? [loadPack(t.value, process.cwd())] : [])),
-  );
+  const packs = await Promise.all(valuesOf(given, 'pack').map((name) => loadPack(name, process.cwd())));
   const { rules, notifications } = joinRules(BUILT_IN_RULES, packs);
   for (const n of notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
   const { PAGES } = await import('../../generated/pages.js');

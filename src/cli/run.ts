@@ -187,6 +187,12 @@ export async function runReview(options: RunOptions): Promise<Run> {
   return { review, notices: library.notices, ran: hasRun, detailOf, library, settings };
 }
 
+/** Remarks on a run, on standard error. */
+export function tellNotices({ notices, review }: Run): void {
+  for (const notice of notices) process.stderr.write(`lapwright: ${notice}\n`);
+  for (const n of review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
+}
+
 /** The same review with the pages of the built-in rules, for printers that show them. */
 export async function withPages(review: Review): Promise<Review> {
   const { PAGES } = await import('../../generated/pages.js');

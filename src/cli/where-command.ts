@@ -1,9 +1,9 @@
 /** `lapwright where DETAIL` */
-import { readArguments, oneOf, UsageError, type Token } from './arguments.js';
+import { oneOf, readArguments, UsageError, valueOf } from './arguments.js';
 import { chosenDetail } from './chosen-detail.js';
-import { localDate } from './day.js';
+import { dayOfReview } from './day.js';
 import { runReview } from './run.js';
-import { writeFileSafely } from './write-file.js';
+import { deliver } from './write-file.js';
 import { WANTED, type Wanted } from '../output/where/text.js';
 import { whereFits, type Where } from '../where/where.js';
 import { BUILT_IN_RULES } from '../../generated/rules.js';
@@ -11,9 +11,6 @@ import { BUILT_IN_RULES } from '../../generated/rules.js';
 const FORMATS = ['terminal', 'markdown', 'csv', 'json', 'svg'] as const;
 type Format = (typeof FORMATS)[number];
 type By = 'zone' | 'county';
-
-const valueOf = (given: readonly Token[], name: string): string | undefined =>
-  given.findLast((t) => t.name === name)?.value;
 
 /** Prints in one format; each printer is loaded only when it is used. */
 async function print(where: Where, format: Format, wanted: Wanted, by: By): Promise<string> {
@@ -59,7 +56,7 @@ export async function whereCommand(argv: readonly string[]): Promise<number> {
   const run = await runReview({
     inputs: [file],
     cwd: process.cwd(),
-    today: localDate(),
+    today: dayOfReview(given),
     packs: [],
     allowPacks: false,
     skipOthers: false,
@@ -75,9 +72,6 @@ export async function whereCommand(argv: readonly string[]): Promise<number> {
     return 2;
   }
   const where = whereFits(detail, { rules: BUILT_IN_RULES, settings: run.settings });
-  const text = await print(where, format, wanted, by);
-  const output = valueOf(given, 'output');
-  if (output === undefined) process.stdout.write(text);
-  else await writeFileSafely(output, text);
+  await deliver(await print(where, format, wanted, by), valueOf(given, 'output'));
   return 0;
 }

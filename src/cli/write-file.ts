@@ -1,4 +1,4 @@
-/** Writing of output files. */
+/** Where a command leaves what it prints. */
 
 /**
  * Writes a file whole or not at all: beside the target and then moved into place, so that nobody reads half of it.
@@ -17,4 +17,10 @@ export async function writeFileSafely(file: string, text: string): Promise<void>
     await rm(part, { force: true });
     throw error;
   }
+}
+
+/** Prints to standard output, or writes the file whose name was given. @see writeFileSafely */
+export async function deliver(text: string, file: string | undefined): Promise<void> {
+  if (file === undefined) process.stdout.write(text);
+  else await writeFileSafely(file, text);
 }
