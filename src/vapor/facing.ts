@@ -8,9 +8,10 @@ export type Finish =
   | { readonly kind: 'unsaid' }
   | { readonly kind: 'said'; readonly words: string; readonly at: Locus };
 
-const PAINTED = /\bpainted\b/i;
-const ANY_PAINT = /^paint$/i;
-const BARE = /\b(unpainted|unfinished|none|no finish|no paint|bare)\b/i;
+/** Paint that is not said which. */
+export const PAINTED = /\bpainted\b|^\s*paint\s*$/i;
+/** Words that say there is neither facing nor finish. */
+export const BARE = /\b(unpainted|unfinished|none|no finish|no paint|bare)\b/i;
 const CARRIES: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['interior board', 'batt insulation']);
 
 /**
@@ -31,8 +32,7 @@ export function finishOf(layer: Layer): Finish {
 
 function said(words: string, at: Locus): Finish {
   if (BARE.test(words)) return { kind: 'none' };
-  const plain = PAINTED.test(words) || ANY_PAINT.test(words.trim());
-  return { kind: 'said', words: plain ? 'latex paint' : words, at };
+  return { kind: 'said', words: PAINTED.test(words) ? 'latex paint' : words, at };
 }
 
 /** Kraft, foil and paint as words inside the name of a board or batt. */

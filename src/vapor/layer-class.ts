@@ -1,6 +1,6 @@
 /** Vapor retarder class of one layer of the wall, from its permeance, its product or its name. */
 import { classOfPermeance, classOfQuantity, permToNg, tighter, type VaporClass } from './classes.js';
-import { facingIn } from './facing.js';
+import { BARE, facingIn, PAINTED } from './facing.js';
 import { materialNamed, permeancePermAt } from './materials.js';
 import type { Layer } from '../model/types.js';
 import type { Locus } from '../reading/types.js';
@@ -28,8 +28,6 @@ export interface UnknownClass {
   readonly at: Locus;
 }
 
-const PAINTED = /\bpainted\b/i;
-const UNPAINTED = /\b(unpainted|unfinished|none|no finish|no paint|bare)\b/i;
 const wallField = (layer: Layer, field: string): string => `wall[${layer.index}].${field}`;
 
 /** The class of what the words name: a facing, a paint, a sheet. `undefined` when the table cannot tell. */
@@ -57,22 +55,23 @@ function classOfWords(text: string, thicknessMm: number | undefined, at: Locus):
   };
 }
 
+const anyPaint = (at: Locus): LayerClass => ({
+  kind: 'known',
+  vaporClass: 'III',
+  responsive: false,
+  generic: true,
+  words: 'paint, class III as common practice takes it',
+  at,
+});
+
 /** Class of the facing or finish that a layer carries, beside what the layer itself is. */
 function classOfFinish(layer: Layer): LayerClass | UnknownClass | undefined {
   const { finish } = layer;
   if (finish !== undefined) {
-    if (UNPAINTED.test(finish.value)) return undefined;
+    if (BARE.test(finish.value)) return undefined;
     const known = classOfWords(finish.value, undefined, finish.at);
     if (known !== undefined) return known;
-    if (PAINTED.test(finish.value) || /^paint$/i.test(finish.value.trim()))
-      return {
-        kind: 'known',
-        vaporClass: 'III',
-        responsive: false,
-        generic: true,
-        words: 'paint, class III as common practice takes it',
-        at: finish.at,
-      };
+    if (PAINTED.test(finish.value)) return anyPaint(finish.at);
     return {
       kind: 'unknown',
       at: finish.at,
@@ -83,20 +82,11 @@ function classOfFinish(layer: Layer): LayerClass | UnknownClass | undefined {
   const text = layer.material?.value ?? '';
   if (layer.material === undefined || (layer.family !== 'interior board' && layer.family !== 'batt insulation'))
     return undefined;
-  if (UNPAINTED.test(text)) return undefined;
+  if (BARE.test(text)) return undefined;
   // Kraft, foil and paint are words inside the name of a board or batt.
   const facing = facingIn(text);
   if (facing !== undefined) return classOfWords(facing, undefined, layer.material.at);
-  return PAINTED.test(text)
-    ? {
-        kind: 'known',
-        vaporClass: 'III',
-        responsive: false,
-        generic: true,
-        words: 'paint, class III as common practice takes it',
-        at: layer.material.at,
-      }
-    : undefined;
+  return PAINTED.test(text) ? anyPaint(layer.material.at) : undefined;
 }
 
 function classOfBody(layer: Layer): LayerClass | UnknownClass {
