@@ -113,12 +113,17 @@ const samePlace = (a: Locus, b: Locus): boolean =>
 
 const ITEM_RULE = 'submittal/required-items';
 
-/** One thing to be submitted as a row, answered by the submittals under review. */
-export function itemRow(asked: RequiredSubmittal, results: readonly Result[]): MatrixRow {
+/** Results on one thing to be submitted. */
+export function resultsOn(asked: RequiredSubmittal, results: readonly Result[]): Result[] {
   const at = asked.paragraph?.at ?? asked.at;
-  const answering = results.filter(
+  return results.filter(
     (r) => r.ruleId === ITEM_RULE && r.sources?.some((s) => s.at !== undefined && samePlace(s.at, at)) === true,
   );
+}
+
+/** One thing to be submitted as a row, answered by the submittals under review. */
+function itemRow(asked: RequiredSubmittal, results: readonly Result[]): MatrixRow {
+  const answering = resultsOn(asked, results);
   const of = asked.of === undefined ? '' : ` (${asked.of.value})`;
   return {
     ...rowOf(asked, `submit ${asked.item.value}${of}`, answering),

@@ -2,7 +2,8 @@
 import { formatQuantity } from '../quantity/format.js';
 import type { UnitSystem } from '../model/unit-system.js';
 
-const MONTHS = [
+/** January first. */
+export const MONTHS = [
   'January',
   'February',
   'March',

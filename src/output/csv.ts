@@ -1,21 +1,29 @@
 /** Comma-separated values that a spreadsheet opens as text and numbers, never as formulas. */
 import { oneLine } from './escape.js';
 
-/** A cell that begins like this is computed by spreadsheets. */
-const FORMULA = /^[=+\-@\t\r]/;
-const NUMBER = /^-?\d+(\.\d+)?$/;
+export type Cell = string | number | undefined;
 
-function cell(value: string | number): string {
-  const text = typeof value === 'number' ? String(value) : oneLine(value);
-  // A leading apostrophe is shown by none and obeyed by all: the rest is text.
-  const safe = FORMULA.test(text) && !NUMBER.test(text) ? `'${text}` : text;
-  return /[",\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+/** What a spreadsheet would take for a formula; it then stands behind an apostrophe. */
+const FORMULA = /^[=+\-@\uff1d\uff0b\uff0d\uff20]/;
+
+/** One field: a text that a spreadsheet would run is made plain, and quoted where it holds quotes or commas. */
+export function csvField(value: Cell): string {
+  if (value === undefined) return '';
+  if (typeof value === 'number') return String(value);
+  const line = oneLine(value);
+  const plain = FORMULA.test(line) ? `'${line}` : line;
+  return /[",]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }
 
-/**
- * @param rows the first one is the head
- * @see RFC 4180
- */
+/** Lines of fields that are written already, each ended by CR LF. @see RFC 4180 */
+export function csvLines(rows: readonly (readonly string[])[]): string {
+  return rows.map((row) => `${row.join(',')}\r\n`).join('');
+}
+
+/** A number computes to itself, so its text needs no apostrophe. */
+const NUMBER = /^-?\d+(\.\d+)?$/;
+
+/** @param rows the first one is the head */
 export function csv(rows: readonly (readonly (string | number)[])[]): string {
-  return rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+  return csvLines(rows.map((row) => row.map((cell) => (NUMBER.test(String(cell)) ? String(cell) : csvField(cell)))));
 }

@@ -1,6 +1,5 @@
 /** A reading as a Markdown page: the document as a fenced block, then the questions and the counts. */
-import { gfmToMarkdown } from 'mdast-util-gfm';
-import { toMarkdown } from 'mdast-util-to-markdown';
+import { writeMarkdown } from './write-markdown.js';
 import type { RootContent } from 'mdast';
 import { lineColumn } from '../reading/source.js';
 import { oneLine } from './escape.js';
@@ -49,8 +48,5 @@ export function printRequirementsMarkdown(read: ReadSpecification): string {
     );
   }
   children.push(heading(2, joint('Counts')), paragraph(words(`${countsText(reading)}.`)));
-  return toMarkdown(
-    { type: 'root', children },
-    { bullet: '-', rule: '-', extensions: [gfmToMarkdown({ tablePipeAlign: false })] },
-  );
+  return writeMarkdown({ type: 'root', children });
 }

@@ -3,6 +3,7 @@ import type { Answer } from './answer.js';
 import { amountText } from './amount.js';
 import type { UnitSystem } from '../model/unit-system.js';
 import { monthsOf, type Station } from '../climate/stations.js';
+import { monthName } from '../moisture/words.js';
 import { AMOUNT_RULES } from '../moisture/limits.js';
 import { judgeWall, type WallJudgement, type WallOutcome } from '../moisture/wall/judge.js';
 import { airAt } from '../moisture/wall/of-detail.js';
@@ -31,21 +32,6 @@ export interface MonthsAnswer {
 /** Where the limits on condensate come from; see `amountLimits`. */
 export const CONDENSATE_LIMITS = AMOUNT_RULES.filter((r) => r.family === 'DIN 4108-3').map((r) => r.source);
 
-export const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-
 type Figures = Omit<MonthsAnswer, 'answer' | 'reason' | 'missing'>;
 
 function figures({ typical }: WallJudgement): Figures {
@@ -66,7 +52,7 @@ function figures({ typical }: WallJudgement): Figures {
 function told(found: Figures, system: UnitSystem): string {
   const text = (kgPerM2: number | undefined): string => amountText(kgPerM2 ?? 0, system);
   if (found.plane === undefined) return 'stays dry';
-  const month = MONTHS[(found.month ?? 1) - 1] as string;
+  const month = monthName(found.month ?? 1);
   const peak = `${text(found.peakKgPerM2)} gather ${found.plane} up to ${month}`;
   switch (found.outcome) {
     case 'remains':

@@ -57,10 +57,9 @@ function followed(layers: readonly MoistureLayer[], year: readonly MonthOfAir[],
 /** A year of water held against the limits at each of its wet planes. */
 export function heldAgainstLimits(water: YearOfWater): Pick<JudgedYear, 'outcome' | 'year' | 'worst'> {
   const planes = water.planes.map((peak): WetPlane => {
-    const [limit] = amountLimits(peak.plane).filter((l) => l.mostKgPerM2 === undefined || l.mostKgPerM2 < Infinity);
-    const lacking = amountLimits(peak.plane).find((l) => l.mostKgPerM2 === undefined);
+    const limits = amountLimits(peak.plane);
     // A limit that cannot be told may be the strictest of all.
-    const held = lacking ?? limit;
+    const held = limits.find((l) => l.mostKgPerM2 === undefined) ?? limits[0];
     return { ...peak, ...(held === undefined ? {} : { limit: held }) };
   });
   const [first, ...rest] = planes;

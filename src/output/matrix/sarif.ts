@@ -1,6 +1,6 @@
 /** The compliance matrix as SARIF: every paragraph a taxon, every answer a result that refers to it. */
 import { resultsForReviewer } from '../../engine/requirement-for-reviewer.js';
-import { itemRow, matrixOf } from '../../matrix/rows.js';
+import { resultsOn } from '../../matrix/rows.js';
 import { suggestedAction, type Review } from '../report.js';
 import { printSarif } from '../sarif.js';
 
@@ -12,12 +12,9 @@ import { printSarif } from '../sarif.js';
 export function printMatrixSarif(review: Review): string {
   const held = review.requirementsHeld ?? [];
   const items = review.itemsRequired ?? [];
-  const rows = matrixOf({ held, items, results: review.results });
-  const answering = new Set([
-    ...held.flatMap(({ results }) => results),
-    ...rows.flatMap((row) => row.answers.map((a) => a.result)),
-  ]);
-  const unanswered = items.filter((item) => itemRow(item, review.results).answers.length === 0);
+  const answered = items.map((item) => ({ item, results: resultsOn(item, review.results) }));
+  const answering = new Set([...held, ...answered].flatMap(({ results }) => results));
+  const unanswered = answered.flatMap(({ item, results }) => (results.length === 0 ? [item] : []));
   const results = [...review.results.filter((r) => answering.has(r)), ...resultsForReviewer(held, unanswered)];
   // The suggested action is that of the whole review, not of the answers alone.
   return printSarif({ ...review, results }, { profile: 'full', suggested: suggestedAction(review) });

@@ -10,24 +10,11 @@
  * @see RFC 4180 for quotes and line ends
  */
 import type { InCounty, InZone, Where } from '../../where/where.js';
-import { oneLine } from '../escape.js';
+import { csvField, csvLines, type Cell } from '../csv.js';
 import { showsMonths, showsTable, type Wanted } from './text.js';
 
-type Cell = string | number | undefined;
 /** A row as a record: its keys are the columns. */
 type Row = Readonly<Record<string, Cell>>;
-
-/** What a spreadsheet would take for a formula; it then stands behind an apostrophe. */
-const FORMULA = /^[=+\-@\uff1d\uff0b\uff0d\uff20]/;
-
-/** One field: a text that a spreadsheet would run is made plain, and quoted where it holds quotes or commas. */
-export function csvField(value: Cell): string {
-  if (value === undefined) return '';
-  if (typeof value === 'number') return String(value);
-  const line = oneLine(value);
-  const plain = FORMULA.test(line) ? `'${line}` : line;
-  return /[",]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
-}
 
 /** Grams are finer than the method is good for. */
 const kg = (value: number | undefined): number | undefined =>
@@ -99,7 +86,5 @@ export function printWhereCsv(where: Where, wanted: Wanted, by: 'zone' | 'county
       ? where.zones.map((one) => zoneRow(id, one, wanted))
       : where.counties.map((one) => countyRow(id, one, wanted));
   const columns = Object.keys(rows[0] ?? {});
-  return [columns.join(','), ...rows.map((row) => columns.map((c) => csvField(row[c])).join(','))]
-    .map((line) => `${line}\r\n`)
-    .join('');
+  return csvLines([columns, ...rows.map((row) => columns.map((c) => csvField(row[c])))]);
 }

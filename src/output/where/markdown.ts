@@ -1,7 +1,5 @@
-/** Where a wall fits, as Markdown. Load this file only when it is asked for: the writer behind it is large. */
+/** Where a wall fits, as Markdown. */
 import type { PhrasingContent, RootContent } from 'mdast';
-import { gfmToMarkdown } from 'mdast-util-gfm';
-import { toMarkdown } from 'mdast-util-to-markdown';
 import { ANSWERS, MEANINGS } from '../../where/answer.js';
 import type { InZone, InCounty, Where } from '../../where/where.js';
 import { countyText } from '../../climate/counties.js';
@@ -21,6 +19,7 @@ import {
   type Wanted,
   type ZoneReason,
 } from './text.js';
+import { writeMarkdown } from '../write-markdown.js';
 
 const row = (texts: readonly string[]) => texts.map((text) => cell(words(text)));
 
@@ -94,27 +93,24 @@ function byCounty(where: Where, wanted: Wanted): RootContent[] {
   return [table([row(head), ...where.counties.map((one) => row(countyRow(one, wanted)))])];
 }
 
-/** @returns Markdown in the GitHub flavor (tables), ending with a line break */
+/** @see writeMarkdown */
 export function printWhereMarkdown(where: Where, wanted: Wanted, by: 'zone' | 'county'): string {
   const { detail } = where;
-  return toMarkdown(
-    {
-      type: 'root',
-      children: [
-        heading(1, joint('Where '), words(detail.id), joint(' fits')),
-        paragraph(words(detail.title)),
-        paragraph(words(question(where, wanted))),
-        ...(by === 'zone' ? byZone(where, wanted) : byCounty(where, wanted)),
-        ...listed('What the answers mean', [
-          ...ANSWERS.map((answer) => `${answer}: ${MEANINGS[answer]}`),
-          ...(showsTable(wanted) ? [CONFIRM_NOTE] : []),
-        ]),
-        ...listed('Taken for granted', assumptionsOf(where, wanted)),
-        ...listed('Gaps', where.gaps),
-        ...listed('Left out, and cautions', cautionsOf(wanted)),
-        ...listed('Sources', sourcesOf(where, wanted)),
-      ],
-    },
-    { bullet: '-', rule: '-', extensions: [gfmToMarkdown({ tablePipeAlign: false })] },
-  );
+  return writeMarkdown({
+    type: 'root',
+    children: [
+      heading(1, joint('Where '), words(detail.id), joint(' fits')),
+      paragraph(words(detail.title)),
+      paragraph(words(question(where, wanted))),
+      ...(by === 'zone' ? byZone(where, wanted) : byCounty(where, wanted)),
+      ...listed('What the answers mean', [
+        ...ANSWERS.map((answer) => `${answer}: ${MEANINGS[answer]}`),
+        ...(showsTable(wanted) ? [CONFIRM_NOTE] : []),
+      ]),
+      ...listed('Taken for granted', assumptionsOf(where, wanted)),
+      ...listed('Gaps', where.gaps),
+      ...listed('Left out, and cautions', cautionsOf(wanted)),
+      ...listed('Sources', sourcesOf(where, wanted)),
+    ],
+  });
 }

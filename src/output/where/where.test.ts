@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { csvField, printWhereCsv } from './csv.js';
+import { csvField } from '../csv.js';
+import { printWhereCsv } from './csv.js';
 import { printWhereJson } from './json.js';
 import { drawWhereMap } from './map.js';
 import { printWhereMarkdown } from './markdown.js';

@@ -32,26 +32,6 @@ export interface Followed {
   readonly system: 'US' | 'SI';
 }
 
-export const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-
-/** @param month 1 for January */
-export function monthName(month: number): string {
-  return MONTHS[month - 1] ?? String(month);
-}
-
 /** Why the wall of a detail is not followed, as a sentence; `undefined` when it is. */
 export function whyNotFollowed(detail: Detail): string | undefined {
   const found = wallYearOf(detail);

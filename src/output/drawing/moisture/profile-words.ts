@@ -4,7 +4,8 @@ import type { MonthState, PlaneState } from '../../../moisture/month-state.js';
 import { saturationPressurePa } from '../../../moisture/psychrometrics.js';
 import { formatQuantity } from '../../../quantity/format.js';
 import { materialText } from '../subject.js';
-import { hangsText, monthName, outsideText, type CountedLayer, type Followed } from './followed.js';
+import { hangsText, outsideText, type CountedLayer, type Followed } from './followed.js';
+import { monthName } from '../../../moisture/words.js';
 import { letterOf } from './profile-plots.js';
 import type { NumberTable } from './table.js';
 

@@ -2,7 +2,8 @@
 import { element, line, polygon, type Box } from '../svg.js';
 import { spread } from '../labels.js';
 import { SIZE, type Sheet } from '../sheet.js';
-import { monthName, type Followed } from './followed.js';
+import { type Followed } from './followed.js';
+import { monthName } from '../../../moisture/words.js';
 import { plot, roundTicks } from './plot.js';
 import type { WetRow } from './year-words.js';
 

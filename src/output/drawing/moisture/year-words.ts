@@ -2,7 +2,8 @@
 import type { MonthOfWater, PlanePeak } from '../../../moisture/condensation.js';
 import { amountLimits, type AmountLimit } from '../../../moisture/limits.js';
 import { monthState } from '../../../moisture/month-state.js';
-import { hangsText, monthName, type Followed } from './followed.js';
+import { hangsText, type Followed } from './followed.js';
+import { monthName } from '../../../moisture/words.js';
 import type { NumberTable } from './table.js';
 
 /** A plane with its own bars, or all the others together. */
