@@ -43,7 +43,7 @@ const WORDS = [
   ...[...ONES].reverse(),
 ].join('|');
 const SIGN = String.raw`(?:(?:plus or minus|plus\/minus|minus|negative)\s+|\+\/-\s*|±\s*|(?<=^|[\s(\[])-(?=[\d.]))?`;
-const CHOICE = String.raw`(?:\[\s*(?:_{2,}|(?:minus )?[\d.,]+(?:[- ]?\d+\/\d+)?)\s*\]\s?(?=\[|[^\[])){1,8}`;
+const CHOICE = String.raw`(?:\[\s*(?:_{2,}|(?:minus )?(?:\d{1,9}\/\d{1,9}|[\d.,]+(?:[- ]\d{1,9}\/\d{1,9})?))\s*\]\s?(?=\[|[^\[])){1,8}`;
 const NUMBER = new RegExp(
   String.raw`(?<![\w/$#~])(?<![A-Za-z]-)(?<!\d[.,])${SIGN}(?:(${FIGURES})(?![\d/])|(${WORDS})\b(?:\s*\(\d+\))?)|(${CHOICE})`,
   'gi',
@@ -66,6 +66,9 @@ export function figuresValue(figures: string): number {
   return Number(mixed[1] ?? 0) + Number(mixed[2]) / Number(mixed[3]);
 }
 
+const choiceValue = (entry: string): number =>
+  /^minus /i.test(entry) ? -figuresValue(entry.slice('minus '.length)) : figuresValue(entry);
+
 /** What the last printed place leaves open: 0.5 for `26`, 5 for `570` (rounded to tens), 1/32 for a fraction. */
 function halfStepOf(text: string): number {
   if (text.includes('/')) return 1 / 32;
@@ -86,9 +89,13 @@ export function numbersIn(text: string): readonly ReadNumber[] {
     const start = match.index;
     if (choice !== undefined) {
       const inside = [...choice.matchAll(/\[\s*([^\]]*?)\s*\]/g)].map((bracket) => bracket[1] ?? '');
-      const offered = inside.filter((entry) => /\d/.test(entry)).map((entry) => entry.replace(/^minus /i, '-'));
-      const choices = offered.map((entry) => (entry.startsWith('-') ? -1 : 1) * figuresValue(entry.replace(/^-/, '')));
-      const first = offered[0] ?? '';
+      // Figures that are no number, such as `1.2.3` and `1/0`, offer no value; the choice stays open all the same.
+      const offered = inside
+        .filter((entry) => /\d/.test(entry))
+        .map((entry) => ({ entry, value: choiceValue(entry) }))
+        .filter(({ value }) => Number.isFinite(value));
+      const choices = offered.map(({ value }) => value);
+      const first = offered[0]?.entry.replace(/^minus /i, '-') ?? '';
       const end = start + all.trimEnd().length;
       const blank = inside.some((entry) => entry.startsWith('_'));
       found.push({

@@ -40,6 +40,8 @@ export class Builder {
   #stack: OutlineNode[] = [];
   readonly #table = new TableReader();
   #wantsTitle = false;
+  /** The line before was the heading of a part. */
+  #underPart = false;
 
   constructor(
     private readonly source: string,
@@ -72,6 +74,8 @@ export class Builder {
   #line(line: Line, blank: boolean): void {
     const isHeading = this.headings?.some((span) => span.start >= line.start && span.start < line.end) ?? false;
     const { text } = line;
+    const underPart = this.#underPart;
+    this.#underPart = false;
     if (blank || isHeading) this.#closeText();
     const section = SECTION.exec(text);
     if (section !== null && this.#part === undefined && (blank || isHeading)) {
@@ -88,7 +92,8 @@ export class Builder {
       this.title = text.trim();
       return;
     }
-    if (this.#enterArticle(line, blank || isHeading)) return;
+    // Right under the heading of a part an article needs no blank line before it.
+    if (this.#enterArticle(line, blank || isHeading || underPart)) return;
     if (isHeading || (blank && isCapitals(text))) return this.#unnumbered(line, isHeading);
     if (this.#mark(line, blank)) return;
     this.#plain(line, blank);
@@ -101,6 +106,7 @@ export class Builder {
     const node = this.#node('part', [contentOf(line)], { number, title: (part[2] ?? '').trim() });
     this.nodes.push(node);
     this.#part = { node, number };
+    this.#underPart = true;
     this.#article = undefined;
     this.#number = undefined;
     this.#heading = undefined;

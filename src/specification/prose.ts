@@ -54,35 +54,38 @@ const DIVIDED = /[\p{L}\d]-$/u;
  * @param stretches in their order; a space is put between two of them
  */
 export function proseOf(source: string, stretches: readonly Span[]): Prose {
-  let text = '';
+  // Pieces and the last two characters apart: to ask a growing string for its end copies all of it, each time.
+  const pieces: string[] = [];
   const offsets: number[] = [];
-  const put = (character: string, offset: number): void => {
-    if (character === ' ' && (text === '' || text.endsWith(' '))) return;
-    text += character;
-    for (let i = 0; i < character.length; i++) offsets.push(offset);
+  let end = '';
+  const put = (characters: string, offset: number): void => {
+    if (characters === ' ' && (end === '' || end.endsWith(' '))) return;
+    pieces.push(characters);
+    end = (end + characters).slice(-2);
+    for (let i = 0; i < characters.length; i++) offsets.push(offset);
   };
   for (const stretch of stretches) {
-    const { end } = stretch;
     let start = stretch.start;
-    while (start < end && /\s/.test(source[start] ?? '')) start++;
-    if (!DIVIDED.test(text.slice(-2))) put(' ', start);
-    for (let at = start; at < end; at++) {
+    while (start < stretch.end && /\s/.test(source[start] ?? '')) start++;
+    if (!DIVIDED.test(end)) put(' ', start);
+    for (let at = start; at < stretch.end; at++) {
       const character = source[at] ?? '';
       if (/\s/.test(character)) put(' ', at);
       else {
         const plain = PLAIN[character] ?? character;
         // A vulgar fraction after a digit is the second part of a mixed number.
-        if (plain.length > 1 && /\d$/.test(text)) put(' ', at);
+        if (plain.length > 1 && /\d$/.test(end)) put(' ', at);
         put(plain, at);
       }
     }
     // The space before a line break is put again, or left out, at the start of the next line.
-    if (text.endsWith(' ')) {
-      text = text.slice(0, -1);
+    if (end.endsWith(' ')) {
+      pieces.pop();
       offsets.pop();
+      end = pieces.slice(-2).join('').slice(-2);
     }
   }
-  return { text, offsets };
+  return { text: pieces.join(''), offsets };
 }
 
 /** Part of a prose. */

@@ -50,4 +50,23 @@ describe('quantities in prose', () => {
       expect(performance.now() - start).toBeLessThan(5000);
     },
   );
+
+  it.each(['Provide a coat of 40 mils wherever it is shown on the drawings. ', 'and the same '])(
+    'reads eight times as much of "%s" in no more than twenty times the time',
+    (piece) => {
+      const time = (characters: number): number => {
+        const start = performance.now();
+        readSection(`PART 1 GENERAL\n\n1.1 A\n\n${piece.repeat(characters / piece.length)}`);
+        return performance.now() - start;
+      };
+      time(20_000);
+      expect(time(400_000)).toBeLessThan(20 * Math.max(20, time(50_000)));
+    },
+    30_000,
+  );
+
+  it('offers no value where the figures in a choice are no number', () => {
+    expect(read('[5-1/0] inches')).toEqual(['[] in']);
+    expect(read('at least [1/4][3/8] inch')).toEqual(['[0.25,0.375] in']);
+  });
 });
