@@ -5,11 +5,13 @@ import type { Comparison, Pair, Progress } from '../compare/types.js';
 import { LEVEL_ORDER } from '../engine/result.js';
 import { suggestedAction } from '../output/report.js';
 import type { ComparisonReport } from '../output/comparison/report.js';
-import { hasFlag, oneOf, readArguments, UsageError, valueOf, valuesOf, type Token } from './arguments.js';
+import { oneOf, readArguments, UsageError, valueOf, valuesOf } from './arguments.js';
 import { dayOfReview } from './day.js';
 import { GIT, isSarif, readSubmission, type ReadSubmission } from './submission.js';
 import { VERSION } from './version.js';
 import { deliver } from './write-file.js';
+import { say } from './say.js';
+import { chosenFormat } from './format.js';
 
 const FORMATS = ['terminal', 'markdown', 'html', 'json', 'sarif'] as const;
 type Format = (typeof FORMATS)[number];
@@ -33,22 +35,6 @@ export function failsOnComparison(
     ({ before, after, progress }) =>
       reaches(after) && (failOn === 'standing' || FRESH.includes(progress) || !reaches(before)),
   );
-}
-
-function formatOf(given: readonly Token[], file: string | undefined): Format {
-  const isNamed = hasFlag(given, 'format');
-  if (isNamed || file === undefined) return oneOf<Format>(given, 'format', FORMATS, 'terminal');
-  const endings: readonly [RegExp, Format][] = [
-    [/\.sarif(\.json)?$/i, 'sarif'],
-    [/\.json$/i, 'json'],
-    [/\.(md|markdown)$/i, 'markdown'],
-    [/\.html?$/i, 'html'],
-    [/\.txt$/i, 'terminal'],
-  ];
-  const found = endings.find(([ending]) => ending.test(file));
-  if (found === undefined)
-    throw new UsageError(`Say which format "${file}" is to have: add --format NAME, one of ${FORMATS.join(', ')}.`);
-  return found[1];
 }
 
 /** Where the other side is a path of documents, a revision means the same path at another time. */
@@ -105,7 +91,7 @@ export async function compareCommand(argv: readonly string[]): Promise<number> {
       'Name two submissions: lapwright compare OLD NEW. Each is a folder or file of documents, a SARIF file, or git:REVISION. See lapwright help compare.',
     );
   const output = valueOf(given, 'output');
-  const format = formatOf(given, output);
+  const format = chosenFormat<Format>(given, FORMATS, 'terminal', output);
   const failOn = oneOf(given, 'fail-on', FAIL_ON, 'new');
   const level = oneOf(given, 'level', LEVELS, 'error');
   const options = {
@@ -113,7 +99,6 @@ export async function compareCommand(argv: readonly string[]): Promise<number> {
     // Both sides are reviewed as of one day, so that a difference is never due to the calendar.
     today: dayOfReview(given),
     packs: valuesOf(given, 'pack'),
-    allowPacks: false,
     failOn: 'never' as const,
     skipOthers: false,
     dependents: false,
@@ -124,7 +109,7 @@ export async function compareCommand(argv: readonly string[]): Promise<number> {
     ...side.notices,
     ...(side.review?.notifications.map((one) => `${one.level}: ${one.message}`) ?? []),
   ]);
-  for (const notice of new Set(notices)) process.stderr.write(`lapwright: ${notice}\n`);
+  for (const notice of new Set(notices)) say(notice);
   if (!before.ran || !after.ran) return 2;
 
   const comparison = compareSubmissions(before.submission, after.submission);

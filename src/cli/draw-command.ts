@@ -6,6 +6,7 @@ import { runReview, tellNotices } from './run.js';
 import { deliver } from './write-file.js';
 import type { Detail, Opening } from '../model/types.js';
 import { drawingSubject, drawView, VIEWS, whyNotShown, type View } from '../output/drawing/views.js';
+import { say } from './say.js';
 
 function chosenOpening(detail: Detail, id: string | undefined): Opening | undefined {
   if (id === undefined) return detail.openings[0];
@@ -59,8 +60,8 @@ export async function drawCommand(argv: readonly string[]): Promise<number> {
   const reviewed = chosenDetail(run, file, valueOf(given, 'detail'), 'drawn');
   const detail = run.detailOf(reviewed);
   if (detail === undefined) {
-    process.stderr.write(
-      `lapwright: "${reviewed.id}" cannot be drawn before its document is corrected; lapwright review ${file} tells what is wrong.\n`,
+    say(
+      `"${reviewed.id}" cannot be drawn before its document is corrected; lapwright review ${file} tells what is wrong.`,
     );
     return 2;
   }

@@ -117,6 +117,8 @@ function choose(all: readonly TreeEntry[], inside: string, notices: string[], re
     const isInside = library === '.' || entry.name.startsWith(`${library}/`);
     if (!isIgnoreFile && !(isInside && isReadable(entry.name))) continue;
     // A path that leads out of the scratch folder cannot come from git itself; a made-up object might hold one.
+    // On Windows a backslash divides folders and a colon names a drive or a stream.
+    if (/[\\:]/.test(entry.name) && path.sep === '\\') continue;
     if (entry.name.split('/').some((part) => part === '' || part === '.' || part === '..' || /^\.git$/i.test(part)))
       continue;
     if (entry.mode !== '100644' && entry.mode !== '100755') {

@@ -49,7 +49,7 @@ the details provide and where, and the result. Requirements that no check holds 
 
 Options:
   --format NAME      markdown (default), html, csv or sarif
-  --output FILE      write to FILE instead of standard output
+  --output FILE      write to FILE instead of standard output; its ending tells the format when none is named
   --pack PATH        also run the rules of a folder or an installed package; may be given several times
   --allow-packs      also run the packs that the settings of the library name
   --date YYYY-MM-DD  day of the review, by which accepted deviations end (default: today)
@@ -111,7 +111,7 @@ Options:
   --by NAME          zone or county (default: zone for terminal and markdown, county for the others)
   --answer NAME      table, months or both (default); a map of both shows the worse of the two
   --detail ID        which detail, when the file holds several
-  --output FILE      write to FILE instead of standard output
+  --output FILE      write to FILE instead of standard output; its ending tells the format when none is named
 
 Columns of the CSV by county: detail, fips, county, state, zone, station, station_name, distance_km (from the middle of
 the county); table, table_to_confirm, table_reason; months, plane, month (1 to 12, of the greatest water), and in
@@ -143,7 +143,7 @@ confirmed, then a list of what can be meant in more than one way, with line and 
 
 Options:
   --format NAME      yaml (default), markdown or json
-  --output FILE      write to FILE instead of standard output
+  --output FILE      write to FILE instead of standard output; its ending tells the format when none is named
   --section NUMBER   number of the section, when the text does not give it or gives another
   --title WORDS      title of the section, likewise
 
@@ -159,7 +159,7 @@ Specification and submittal are Markdown. An existing file is never overwritten.
 `,
 };
 
-/** Help of one command; the general help for anything else. */
-export function helpFor(topic: string): string {
-  return TOPICS[topic] ?? HELP;
+/** Help of one command; `undefined` when there is no such command. */
+export function helpFor(topic: string): string | undefined {
+  return Object.hasOwn(TOPICS, topic) ? TOPICS[topic] : undefined;
 }

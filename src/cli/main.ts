@@ -19,6 +19,14 @@ const COMMANDS = {
   new: async () => (await import('./new-command.js')).newCommand,
 } as const;
 
+async function unknownCommand(name: string): Promise<number> {
+  const [{ nearest }, { say }] = await Promise.all([import('../model/nearest.js'), import('./say.js')]);
+  const close = nearest(name, Object.keys(COMMANDS));
+  const guess = close === undefined ? '.' : `; did you mean "${close}"?`;
+  say(`there is no command "${name}"${guess} Commands: ${Object.keys(COMMANDS).join(', ')}. See lapwright --help.`);
+  return EXIT.failed;
+}
+
 async function main(argv: readonly string[]): Promise<number> {
   const [first, ...rest] = argv;
   if (first === '--version' || first === '-V') {
@@ -29,20 +37,14 @@ async function main(argv: readonly string[]): Promise<number> {
     const { HELP, helpFor } = await import('./help.js');
     const topic = first === 'help' ? rest[0] : undefined;
     const text = topic === undefined ? HELP : helpFor(topic);
+    if (text === undefined) return unknownCommand(topic ?? '');
     (first === undefined ? process.stderr : process.stdout).write(text);
     return first === undefined ? EXIT.failed : EXIT.clean;
   }
-  if (!Object.hasOwn(COMMANDS, first)) {
-    const { nearest } = await import('../model/nearest.js');
-    const close = nearest(first, Object.keys(COMMANDS));
-    process.stderr.write(
-      `lapwright: there is no command "${first}"${close === undefined ? '' : `; did you mean "${close}"?`} Commands: ${Object.keys(COMMANDS).join(', ')}. See lapwright --help.\n`,
-    );
-    return EXIT.failed;
-  }
+  if (!Object.hasOwn(COMMANDS, first)) return unknownCommand(first);
   if (rest.includes('--help') || rest.includes('-h')) {
     const { helpFor } = await import('./help.js');
-    process.stdout.write(helpFor(first));
+    process.stdout.write(helpFor(first) ?? '');
     return EXIT.clean;
   }
   const command = await COMMANDS[first as keyof typeof COMMANDS]();
@@ -58,8 +60,9 @@ main(process.argv.slice(2)).then(
   (code) => {
     process.exitCode = code;
   },
-  (error: unknown) => {
-    process.stderr.write(`lapwright: ${error instanceof Error ? error.message : String(error)}\n`);
+  async (error: unknown) => {
     process.exitCode = EXIT.failed;
+    const { say } = await import('./say.js');
+    say(error instanceof Error ? error.message : String(error));
   },
 );

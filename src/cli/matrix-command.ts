@@ -1,8 +1,9 @@
 /** `lapwright matrix PATH...` */
-import { hasFlag, oneOf, readArguments, UsageError, valueOf, valuesOf } from './arguments.js';
+import { hasFlag, readArguments, UsageError, valueOf, valuesOf } from './arguments.js';
 import { dayOfReview } from './day.js';
 import { runReview, tellNotices, withPages, type Run } from './run.js';
 import { deliver } from './write-file.js';
+import { chosenFormat } from './format.js';
 
 const FORMATS = ['markdown', 'html', 'csv', 'sarif'] as const;
 type Format = (typeof FORMATS)[number];
@@ -39,7 +40,8 @@ export async function matrixCommand(argv: readonly string[]): Promise<number> {
     throw new UsageError(
       'Name what to hold against its specification: files, folders or globs. See lapwright help matrix.',
     );
-  const format = oneOf(given, 'format', FORMATS, 'markdown');
+  const output = valueOf(given, 'output');
+  const format = chosenFormat(given, FORMATS, 'markdown', output);
   const run = await runReview({
     inputs: rest,
     cwd: process.cwd(),
@@ -52,6 +54,6 @@ export async function matrixCommand(argv: readonly string[]): Promise<number> {
   });
   tellNotices(run);
   if (!run.ran) return 2;
-  await deliver(await print(run, format), valueOf(given, 'output'));
+  await deliver(await print(run, format), output);
   return 0;
 }

@@ -1,6 +1,6 @@
 /** `lapwright new KIND` */
 import { open } from 'node:fs/promises';
-import { readArguments, UsageError } from './arguments.js';
+import { readArguments, UsageError, valueOf } from './arguments.js';
 import { STARTING_DOCUMENTS } from './starting-documents.js';
 import { nearest } from '../model/nearest.js';
 
@@ -9,14 +9,14 @@ export async function newCommand(argv: readonly string[]): Promise<number> {
   const kinds = Object.keys(STARTING_DOCUMENTS);
   const [kind, ...more] = rest;
   if (kind === undefined || more.length > 0) throw new UsageError(`Name one kind of document: ${kinds.join(', ')}.`);
-  const text = STARTING_DOCUMENTS[kind];
+  const text = Object.hasOwn(STARTING_DOCUMENTS, kind) ? STARTING_DOCUMENTS[kind] : undefined;
   if (text === undefined) {
     const close = nearest(kind, kinds);
     throw new UsageError(
       `There is no starting document "${kind}"; ${close === undefined ? `kinds: ${kinds.join(', ')}` : `did you mean "${close}"?`}`,
     );
   }
-  const file = given.findLast((t) => t.name === 'output')?.value;
+  const file = valueOf(given, 'output');
   if (file === undefined) {
     process.stdout.write(text);
     return 0;

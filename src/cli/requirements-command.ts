@@ -1,26 +1,22 @@
 /** `lapwright requirements SECTION` */
-import { oneOf, readArguments, UsageError, valueOf } from './arguments.js';
+import { readArguments, UsageError, valueOf } from './arguments.js';
 import { deliver } from './write-file.js';
 import { isMarkdown, MAX_MARKDOWN_LINES } from '../reading/documents.js';
 import { readText } from '../reading/folder.js';
-import { decodeText, sourceFile } from '../reading/source.js';
+import { sourceFile } from '../reading/source.js';
 import type { SourceFile } from '../reading/types.js';
 import { readSection } from '../specification/read.js';
 import type { OutlineOptions } from '../specification/outline.js';
 import type { ReadSpecification } from '../output/requirements.js';
+import { chosenFormat } from './format.js';
+import { standardInput } from './standard-input.js';
 
 const FORMATS = ['yaml', 'markdown', 'json'] as const;
 const SECTION_NUMBER = /^\d{2} \d{2} \d{2}(\.\d{2})?$/;
 const LONGEST = 1_000_000;
 
 async function textOf(file: string): Promise<string> {
-  if (file === '-') {
-    const chunks: Buffer[] = [];
-    for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
-    const decoded = decodeText(Buffer.concat(chunks));
-    if ('reason' in decoded) throw new UsageError(`Standard input ${decoded.reason}.`);
-    return decoded.text;
-  }
+  if (file === '-') return standardInput();
   const read = readText(file);
   if (!('text' in read)) throw new UsageError(`"${file}": ${read.message}`);
   return read.text;
@@ -62,7 +58,8 @@ export async function requirementsCommand(argv: readonly string[]): Promise<numb
     throw new UsageError(
       'Name one file that holds the section (.md or .txt), or - for standard input: lapwright requirements SECTION. See lapwright help requirements.',
     );
-  const format = oneOf(given, 'format', FORMATS, 'yaml');
+  const output = valueOf(given, 'output');
+  const format = chosenFormat(given, FORMATS, 'yaml', output);
   const file = sourceFile(name, await textOf(name));
   if (file.text.trim() === '') throw new UsageError(`"${name}" is empty; name the text of a specification section.`);
   const { text, options } = await proseOfFile(file);
@@ -77,6 +74,6 @@ export async function requirementsCommand(argv: readonly string[]): Promise<numb
   const title = valueOf(given, 'title') ?? reading.outline.title;
   if (title === undefined || title.trim() === '')
     throw new UsageError(`"${name}" has no title beside its section number; give it with --title.`);
-  await deliver(await print({ file, reading, section, title }, format), valueOf(given, 'output'));
+  await deliver(await print({ file, reading, section, title }, format), output);
   return 0;
 }

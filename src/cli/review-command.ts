@@ -4,6 +4,8 @@ import { dayOfReview } from './day.js';
 import { runReview, tellNotices, withPages, type Run } from './run.js';
 import { deliver } from './write-file.js';
 import type { FailOn } from '../output/report.js';
+import { formatOfEnding } from './format.js';
+import { standardInput } from './standard-input.js';
 
 const FORMATS = ['terminal', 'lines', 'markdown', 'html', 'sarif', 'json'] as const;
 type Format = (typeof FORMATS)[number];
@@ -22,7 +24,7 @@ export function outputsOf(given: readonly Token[]): Output[] {
     if (token.name === 'output' && token.value !== undefined) {
       const last = outputs.at(-1);
       if (last === undefined || last.file !== undefined)
-        outputs.push({ format: formatOfFile(token.value), file: token.value });
+        outputs.push({ format: formatOfEnding(token.value, FORMATS), file: token.value });
       else last.file = token.value;
     }
   }
@@ -32,16 +34,6 @@ export function outputsOf(given: readonly Token[]): Output[] {
       'Only one format can go to standard output; give the others a file with --output FILE after each --format.',
     );
   return outputs;
-}
-
-/** The format meant by a file name when none was named before it. */
-function formatOfFile(file: string): Format {
-  if (/\.sarif(\.json)?$/i.test(file)) return 'sarif';
-  if (/\.json$/i.test(file)) return 'json';
-  if (/\.(md|markdown)$/i.test(file)) return 'markdown';
-  if (/\.html?$/i.test(file)) return 'html';
-  if (/\.txt$/i.test(file)) return 'lines';
-  throw new UsageError(`Say which format "${file}" is to have: put --format NAME before --output.`);
 }
 
 /** Prints in one format; each printer is loaded only when it is used. */
@@ -70,12 +62,6 @@ async function print({ review, detailOf }: Run, format: Format, toTerminal: bool
     case 'json':
       return (await import('../output/json.js')).printJson(review);
   }
-}
-
-async function standardInput(): Promise<string> {
-  const chunks: Buffer[] = [];
-  for await (const chunk of process.stdin) chunks.push(chunk as Buffer);
-  return Buffer.concat(chunks).toString('utf8');
 }
 
 /** @returns the exit status */

@@ -5,11 +5,12 @@ import { joinRules, loadPack } from '../engine/packs.js';
 import { nearest } from '../model/nearest.js';
 import { wantsColor } from '../output/color.js';
 import { BUILT_IN_RULES } from '../../generated/rules.js';
+import { say } from './say.js';
 
 async function cardsOf(given: readonly Token[]): Promise<Card[]> {
   const packs = await Promise.all(valuesOf(given, 'pack').map((name) => loadPack(name, process.cwd())));
   const { rules, notifications } = joinRules(BUILT_IN_RULES, packs);
-  for (const n of notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
+  for (const n of notifications) say(`${n.level}: ${n.message}`);
   const { PAGES } = await import('../../generated/pages.js');
   return ruleCards(rules, Object.assign({}, PAGES, ...packs.map((p) => p.pages)) as Record<string, string>);
 }

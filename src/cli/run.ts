@@ -28,6 +28,7 @@ import type { ReadDocument } from '../reading/types.js';
 import { BUILT_IN_RULES } from '../../generated/rules.js';
 import { reviewHeld, submittalsAsked, type HeldDetails } from './submittals.js';
 import { VERSION } from './version.js';
+import { say } from './say.js';
 
 export interface RunOptions {
   readonly inputs: readonly string[];
@@ -35,8 +36,8 @@ export interface RunOptions {
   readonly stdin?: { readonly text: string; readonly name?: string };
   /** Packs the person named. */
   readonly packs: readonly string[];
-  /** Also load the packs that the settings of the library name. */
-  readonly allowPacks: boolean;
+  /** Also load the packs that the settings of the library name. Absent: the command has no such option. */
+  readonly allowPacks?: boolean;
   /** Absent: as the settings say, else `error`. */
   readonly failOn?: FailOn;
   /** ISO date of the review. */
@@ -84,16 +85,17 @@ function chosenDetails(library: Library, submittals: readonly HeldDetails[], dep
 async function gatherRules(options: RunOptions, library: Library) {
   const named = (library.settings?.data['packs'] ?? []) as readonly string[];
   const notifications: Notification[] = [];
-  if (!options.allowPacks) {
+  if (options.allowPacks !== true) {
+    const way = options.allowPacks === undefined ? '' : '--allow-packs, or with ';
     for (const name of named)
       notifications.push({
         level: 'warning',
-        message: `The settings name the rule pack "${name}". A pack is code, so it is not loaded unless you say so: run with --allow-packs, or with --pack ${name}.`,
+        message: `The settings name the rule pack "${name}". A pack is code, so it is not loaded unless you say so: run with ${way}--pack ${name}.`,
       });
   }
   const packs = await Promise.all([
     ...options.packs.map((name) => loadPack(name, options.cwd)),
-    ...(options.allowPacks ? named.map((name) => loadPack(name, library.root)) : []),
+    ...(options.allowPacks === true ? named.map((name) => loadPack(name, library.root)) : []),
   ]);
   const joined = joinRules(BUILT_IN_RULES, packs);
   const pages = Object.assign({}, ...packs.map((p) => p.pages)) as Record<string, string>;
@@ -189,8 +191,8 @@ export async function runReview(options: RunOptions): Promise<Run> {
 
 /** Remarks on a run, on standard error. */
 export function tellNotices({ notices, review }: Run): void {
-  for (const notice of notices) process.stderr.write(`lapwright: ${notice}\n`);
-  for (const n of review.notifications) process.stderr.write(`lapwright: ${n.level}: ${n.message}\n`);
+  for (const notice of notices) say(notice);
+  for (const n of review.notifications) say(`${n.level}: ${n.message}`);
 }
 
 /** The same review with the pages of the built-in rules, for printers that show them. */

@@ -7,6 +7,8 @@ import { deliver } from './write-file.js';
 import { WANTED, type Wanted } from '../output/where/text.js';
 import { whereFits, type Where } from '../where/where.js';
 import { BUILT_IN_RULES } from '../../generated/rules.js';
+import { say } from './say.js';
+import { chosenFormat } from './format.js';
 
 const FORMATS = ['terminal', 'markdown', 'csv', 'json', 'svg'] as const;
 type Format = (typeof FORMATS)[number];
@@ -42,7 +44,8 @@ export async function whereCommand(argv: readonly string[]): Promise<number> {
   const [file, ...more] = rest;
   if (file === undefined || more.length > 0)
     throw new UsageError('Name one file that holds the detail: lapwright where DETAIL. See lapwright help where.');
-  const format = oneOf(given, 'format', FORMATS, 'terminal');
+  const output = valueOf(given, 'output');
+  const format = chosenFormat(given, FORMATS, 'terminal', output);
   const by = oneOf<By>(
     given,
     'by',
@@ -58,20 +61,19 @@ export async function whereCommand(argv: readonly string[]): Promise<number> {
     cwd: process.cwd(),
     today: dayOfReview(given),
     packs: [],
-    allowPacks: false,
     skipOthers: false,
     dependents: false,
   });
-  for (const notice of run.notices) process.stderr.write(`lapwright: ${notice}\n`);
+  for (const notice of run.notices) say(notice);
   const reviewed = chosenDetail(run, file, valueOf(given, 'detail'), 'placed');
   const detail = run.detailOf(reviewed);
   if (detail === undefined) {
-    process.stderr.write(
-      `lapwright: "${reviewed.id}" cannot be placed before its document is corrected; lapwright review ${file} tells what is wrong.\n`,
+    say(
+      `"${reviewed.id}" cannot be placed before its document is corrected; lapwright review ${file} tells what is wrong.`,
     );
     return 2;
   }
   const where = whereFits(detail, { rules: BUILT_IN_RULES, settings: run.settings });
-  await deliver(await print(where, format, wanted, by), valueOf(given, 'output'));
+  await deliver(await print(where, format, wanted, by), output);
   return 0;
 }

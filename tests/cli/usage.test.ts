@@ -41,7 +41,7 @@ describe('mistyped commands and options', () => {
     [['reveiw', LIBRARY], 'there is no command "reveiw"; did you mean "review"?'],
     [
       ['zzzzzz'],
-      'there is no command "zzzzzz" Commands: review, matrix, compare, draw, where, rules, explain, requirements, new.',
+      'there is no command "zzzzzz". Commands: review, matrix, compare, draw, where, rules, explain, requirements, new.',
     ],
     [['review', '--formt', 'json', LIBRARY], 'There is no option "--formt"; did you mean "--format"?'],
     [
