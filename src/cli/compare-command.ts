@@ -113,6 +113,7 @@ export async function compareCommand(argv: readonly string[]): Promise<number> {
   if (!before.ran || !after.ran) return 2;
 
   const comparison = compareSubmissions(before.submission, after.submission);
+  for (const remark of comparison.remarks) say(remark);
   const isIncomplete = [before, after].some((side) => side.review?.exitCode === 2);
   const report: ComparisonReport = {
     toolVersion: VERSION,

@@ -1,8 +1,8 @@
 /** Which documents of two submissions are the same one, whatever file they stand in. */
 import type { ReadDocument } from '../reading/types.js';
 import { Names } from './names.js';
-import { pairUp } from './similarity.js';
-import { alikeness, idOf, isRecord, scalarText } from './values.js';
+import { pairUp, tooMany } from './similarity.js';
+import { alikeness, idOf, sayingOf, isRecord, scalarText } from './values.js';
 import { isListOfRecords, pairEntries } from './entries.js';
 
 export interface Alignment {
@@ -11,6 +11,8 @@ export interface Alignment {
   readonly added: readonly ReadDocument[];
   readonly removed: readonly ReadDocument[];
   readonly names: Names;
+  /** What was too much to compare. */
+  readonly remarks: readonly string[];
 }
 
 /** A document under another id is the same one only if it has the same title and says much the same, */
@@ -24,6 +26,7 @@ const MOST_COMPARISONS = 40_000;
 export function alignDocuments(before: readonly ReadDocument[], after: readonly ReadDocument[]): Alignment {
   const partner = new Map<ReadDocument, ReadDocument>();
   const names = new Names();
+  const remarks: string[] = [];
   const join = (old: ReadDocument, now: ReadDocument): void => {
     partner.set(now, old);
     names.renameDocument(now.kind, old.id, now.id);
@@ -47,7 +50,8 @@ export function alignDocuments(before: readonly ReadDocument[], after: readonly 
     const now = rest.get(kind) ?? [];
     // A library has one project or one settings document more often than not; then there is nothing to choose.
     const only = kind !== 'detail' && kind !== 'product' && old.length === 1 && now.length === 1;
-    pairDocuments(old, now, only ? 0 : LEAST_ALIKE).forEach(([a, b]) => join(a, b));
+    if (only) pairDocuments(old, now, 0).forEach(([a, b]) => join(a, b));
+    else pairRenamed(kind, old, now, remarks).forEach(([a, b]) => join(a, b));
   }
 
   const kept = new Set(partner.values());
@@ -62,7 +66,52 @@ export function alignDocuments(before: readonly ReadDocument[], after: readonly 
     added: after.filter((one) => !partner.has(one)),
     removed: before.filter((one) => !kept.has(one)),
     names,
+    remarks,
   };
+}
+
+/** Where there are many, those that say just the same, and those with a title of their own, need no comparing. */
+function pairRenamed(
+  kind: string,
+  old: readonly ReadDocument[],
+  now: readonly ReadDocument[],
+  remarks: string[],
+): [ReadDocument, ReadDocument][] {
+  if (old.length * now.length <= MOST_COMPARISONS) return pairDocuments(old, now, LEAST_ALIKE);
+  const same = byKey(old, now, ({ data }) => sayingOf(data));
+  const [left, right] = without(old, now, same);
+  const titled = byKey(left, right, titleOf).filter(([a, b]) => alikeness(a.data, b.data) >= LEAST_ALIKE);
+  const [was, is] = without(left, right, titled);
+  if (was.length * is.length <= MOST_COMPARISONS) return [...same, ...titled, ...pairDocuments(was, is, LEAST_ALIKE)];
+  remarks.push(tooMany(`${kind} documents`, was.length, is.length));
+  return [...same, ...titled];
+}
+
+/** Pairs of which each side alone has its key. */
+function byKey(
+  old: readonly ReadDocument[],
+  now: readonly ReadDocument[],
+  key: (one: ReadDocument) => string,
+): [ReadDocument, ReadDocument][] {
+  const alone = (documents: readonly ReadDocument[]): Map<string, ReadDocument | undefined> => {
+    const map = new Map<string, ReadDocument | undefined>();
+    for (const one of documents) map.set(key(one), map.has(key(one)) ? undefined : one);
+    return map;
+  };
+  const after = alone(now);
+  return [...alone(old)].flatMap(([text, a]): [ReadDocument, ReadDocument][] => {
+    const b = after.get(text);
+    return a === undefined || b === undefined ? [] : [[a, b]];
+  });
+}
+
+function without(
+  old: readonly ReadDocument[],
+  now: readonly ReadDocument[],
+  pairs: readonly (readonly ReadDocument[])[],
+): [ReadDocument[], ReadDocument[]] {
+  const used = new Set(pairs.flat());
+  return [old.filter((one) => !used.has(one)), now.filter((one) => !used.has(one))];
 }
 
 function pairDocuments(

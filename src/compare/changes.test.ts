@@ -118,6 +118,28 @@ describe('documents', () => {
       changesOf(alignDocuments(read(other('A', 'Base')), read(other('B', 'Parapet')))).map((one) => one.kind),
     ).toEqual(['added', 'removed']);
   });
+
+  /** Details whose ids tell nothing of what they were before. */
+  const library = (ids: string, count: number, title: (i: number) => string): ReadDocument[] =>
+    Array.from({ length: count }, (_, i) => read(other(`${ids}${i}`, title(i)), `${ids}${i}.yaml`)).flat();
+
+  it('hundreds with new ids and files are the same ones, by their titles', () => {
+    const title = (i: number): string => `Detail ${i}`;
+    const { pairs, added, removed, remarks } = alignDocuments(library('A', 300, title), library('B', 300, title));
+    expect(pairs.map(({ before, after }) => [before.id.slice(1), after.id.slice(1)])).toEqual(
+      Array.from({ length: 300 }, (_, i) => [`${i}`, `${i}`]),
+    );
+    expect([added, removed, remarks]).toEqual([[], [], []]);
+  });
+
+  it('too many that nothing tells apart are left, and it is said', () => {
+    const { pairs, removed, remarks } = alignDocuments(
+      library('A', 300, () => 'Wall'),
+      library('B', 300, () => 'Wall'),
+    );
+    expect([pairs.length, removed.length]).toEqual([0, 300]);
+    expect(remarks.join()).toContain('300 detail documents of the old submission and 300 of the new one');
+  });
 });
 
 describe('entries', () => {

@@ -19,7 +19,8 @@ export function compareSubmissions(before: Submission, after: Submission): Compa
     before.documents === undefined || after.documents === undefined
       ? undefined
       : alignDocuments(before.documents, after.documents);
-  const names = alignment?.names ?? inferNames(before.results, after.results);
+  const inferred = alignment ?? inferNames(before.results, after.results);
+  const { names } = inferred;
   const changes = alignment === undefined ? undefined : changesOf(alignment);
   const explainer = new Explainer(changes ?? [], before, after);
   const matched = matchResults(before.results, after.results, names, idsOf(before, after));
@@ -53,6 +54,7 @@ export function compareSubmissions(before: Submission, after: Submission): Compa
     withoutEffect: explainer.unused(),
     requirements: requirementChanges(pairs),
     counts: countProgress(pairs),
+    remarks: inferred.remarks,
   };
 }
 

@@ -3,15 +3,20 @@
  * the same thing when nearly the same was checked of both.
  */
 import { Names } from './names.js';
-import { dice, pairUp, tokensOf } from './similarity.js';
+import { dice, pairUp, tokensOf, tooMany } from './similarity.js';
 import type { Told } from './types.js';
 
 const LEAST_ALIKE = 0.7;
 const SAME_ID = 0.5;
 const MOST_COMPARISONS = 40_000;
 
-export function inferNames(before: readonly Told[], after: readonly Told[]): Names {
+/** @returns the names, and what was too much to compare */
+export function inferNames(
+  before: readonly Told[],
+  after: readonly Told[],
+): { readonly names: Names; readonly remarks: readonly string[] } {
   const names = new Names();
+  const remarks: string[] = [];
   const old = byDetail(before);
   const now = byDetail(after);
   const lost = [...old].filter(([id]) => !now.has(id));
@@ -25,9 +30,9 @@ export function inferNames(before: readonly Told[], after: readonly Told[]): Nam
       return alike === 1 || (isSameFile && alike >= LEAST_ALIKE) ? alike : undefined;
     }))
       names.renameDocument('detail', lost[pair.before]?.[0] ?? '', found[pair.after]?.[0] ?? '');
-  }
+  } else remarks.push(tooMany('details', lost.length, found.length));
   for (const [id, told] of old) inferEntries(id, told, now.get(names.document('detail', id)) ?? [], names);
-  return names;
+  return { names, remarks };
 }
 
 function fileOf(detail: readonly [string, readonly Told[]] | undefined): string | undefined {

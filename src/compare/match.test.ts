@@ -35,6 +35,12 @@ function matched(before: readonly Partial<Told>[], after: readonly Partial<Told>
 }
 
 describe('which result is which', () => {
+  it('is told of more results than a call can take arguments', () => {
+    const many = Array.from({ length: 150_000 }, (_, i) => ({ message: `Layer ${i}.` }));
+    expect(matched(many, [])).toEqual([]);
+    expect(matched(many, many)).toHaveLength(150_000);
+  });
+
   it('the subject decides, though another result says exactly what the old one said', () => {
     const message = 'The flashing reaches 6 in.';
     expect(
@@ -152,5 +158,8 @@ describe('what became of it', () => {
     expect(progressOf(fail, undefined, () => true)).toBe('corrected');
     expect(progressOf(fail, undefined, () => false)).toBe('no longer checked');
     expect(progressOf(open, undefined, () => true)).toBe('answered');
+    const accepted = told(0, { kind: 'fail', level: 'error', accepted: 'until May' });
+    expect(progressOf(accepted, undefined, () => true)).toBe('corrected');
+    expect(progressOf(accepted, undefined, () => false)).toBe('no longer checked');
   });
 });

@@ -49,14 +49,25 @@ export function matchResults(
     const detail = old[0]?.detail ?? '';
     const renames = names.within('detail', detail);
     const found = matchGroup(old, now, renames, knownIds(now[0]?.detail ?? detail));
-    pairs.push(...found);
+    append(pairs, found);
     const used = new Set(found.flatMap((pair) => [pair.before, pair.after]));
-    left.old.push(...old.filter((one) => !used.has(one)));
-    left.now.push(...now.filter((one) => !used.has(one)));
+    append(
+      left.old,
+      old.filter((one) => !used.has(one)),
+    );
+    append(
+      left.now,
+      now.filter((one) => !used.has(one)),
+    );
   }
-  for (const rest of newGroups.values()) left.now.push(...rest);
-  pairs.push(...matchProblems(left.old, left.now));
+  for (const rest of newGroups.values()) append(left.now, rest);
+  append(pairs, matchProblems(left.old, left.now));
   return pairs.sort((a, b) => a.before.number - b.before.number);
+}
+
+/** Not `push(...)`: a submission has more results than a call can take arguments. */
+function append<T>(to: T[], more: readonly T[]): void {
+  for (const one of more) to.push(one);
 }
 
 /** Results of one rule about one detail (the key has both). */
@@ -93,8 +104,10 @@ function sameInEverything(old: readonly Told[], now: readonly Told[], renames: R
     if (same === undefined) waiting.set(text, [one]);
     else same.push(one);
   }
+  // The first one is taken first; from the end of a long list that is quick.
+  for (const list of waiting.values()) list.reverse();
   return old.flatMap((before) => {
-    const after = waiting.get(key(before, renames))?.shift();
+    const after = waiting.get(key(before, renames))?.pop();
     return after === undefined ? [] : [{ before, after }];
   });
 }

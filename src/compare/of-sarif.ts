@@ -63,6 +63,14 @@ export function submissionOfSarif(name: string, text: string): SarifSubmission {
   return { submission, run: { ...run, results: standing } };
 }
 
+/** The schema of SARIF nests less than 20 levels deep. */
+const MOST_LEVELS = 64;
+
+function isDeeperThan(value: unknown, levels: number): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  return levels === 0 || Object.values(value).some((one) => isDeeperThan(one, levels - 1));
+}
+
 function runOf(name: string, text: string): PlainRecord {
   let log: unknown;
   try {
@@ -70,6 +78,10 @@ function runOf(name: string, text: string): PlainRecord {
   } catch {
     throw new UnusableSarif(`${name} is not JSON, so it is no SARIF file; ${WRITE_ONE}.`);
   }
+  if (isDeeperThan(log, MOST_LEVELS))
+    throw new UnusableSarif(
+      `${name} is nested more than ${MOST_LEVELS} levels deep, which Lapwright never writes; ${WRITE_ONE}.`,
+    );
   if (!isRecord(log) || !Array.isArray(log['runs']))
     throw new UnusableSarif(`${name} has no "runs", so it is no SARIF file; ${WRITE_ONE}.`);
   if (log['version'] !== '2.1.0')
@@ -133,16 +145,20 @@ function toldOf(file: string, result: unknown, number: number): Told {
   };
 }
 
-/** The first line of a result's text is the rule's own message, with links where places are named. */
+/**
+ * The first line of a result's text is the rule's own message, with links where places are named. Brackets inside of
+ * the words of a link are written with a backslash, so a link ends before the next one begins.
+ */
 function ownMessage(text: string): string {
   const [line = ''] = text.split('\n');
   return line
-    .replace(/ See (?:\[(?:\\.|[^\]\\])*\]\(\d{1,6}\)(?:; )?)+\.$/, '')
-    .replace(/\[((?:\\.|[^\]\\])*)\]\(\d{1,6}\)/g, '$1')
-    .replace(/\\([[\]\\])/g, '$1')
+    .replace(/ See (?:\[(?:\\.|[^[\]\\])*\]\(\d{1,6}\)(?:; )?)+\.$/, '')
+    .replace(/\\[[\]\\]|\[((?:\\.|[^[\]\\])*)\]\(\d{1,6}\)/g, (found, words?: string) => plain(words ?? found))
     .replace(/\{\{/g, '{')
     .replace(/\}\}/g, '}');
 }
+
+const plain = (text: string): string => text.replace(/\\([[\]\\])/g, '$1');
 
 function sourceOf(value: unknown): CitedSource[] {
   const basis = BASES.find((one) => one === at(value, 'basis'));

@@ -34,7 +34,7 @@ const BECAME: Readonly<Record<Standing, Readonly<Record<Standing, Progress | 'go
     unsettled: 'newly open',
     accepted: 'unchanged',
     pass: 'corrected',
-    nothing: 'unchanged',
+    nothing: 'gone',
   },
   pass: {
     finding: 'newly broken',
@@ -58,7 +58,7 @@ export function progressOf(
   const became = BECAME[was][standingOf(after)];
   if (became !== 'gone') return became;
   if (before === undefined || !isStillChecked(before)) return 'no longer checked';
-  return was === 'finding' ? 'corrected' : 'answered';
+  return was === 'unsettled' ? 'answered' : 'corrected';
 }
 
 export function stateOf(

@@ -26,6 +26,11 @@ export function dice(a: readonly string[], b: readonly string[]): number {
   return (2 * shared) / (a.length + b.length);
 }
 
+/** What to say where two lists are too long to compare each with each. */
+export function tooMany(what: string, before: number, after: number): string {
+  return `${before} ${what} of the old submission and ${after} of the new one have other names and are too many to compare each with each, so they are told as removed and new; keep their ids, or compare smaller parts.`;
+}
+
 export interface Matched {
   readonly before: number;
   readonly after: number;

@@ -82,7 +82,7 @@ export type BaselineState = 'new' | 'unchanged' | 'updated' | 'absent';
  * - `still open`: was to be corrected or answered, and still is
  * - `corrected`: failed before, passes now; `answered`: could not be settled before, passes now
  * - `accepted`: is an accepted deviation now, and was not before
- * - `no longer checked`: was to be corrected or answered, and the thing is not checked any more
+ * - `no longer checked`: was to be corrected or answered, or was accepted, and the thing is not checked any more
  * - `unchanged`: asked for nothing before and asks for nothing now
  */
 export const PROGRESS = [
@@ -165,4 +165,6 @@ export interface Comparison {
   readonly withoutEffect: readonly Change[];
   readonly requirements: readonly RequirementChange[];
   readonly counts: Readonly<Record<Progress, number>>;
+  /** What could not be compared, for the person to know. */
+  readonly remarks: readonly string[];
 }

@@ -25,12 +25,17 @@ export function scalarText(value: unknown): string {
   return String(value).replace(/\s+/g, ' ').trim();
 }
 
+interface Leaves {
+  readonly keys: readonly string[];
+  readonly leaves: readonly string[];
+}
+
 /**
  * Leaves with their keys. Numbers of list items are left out, so that order does not count.
  *
  * @param without keys of the top level to leave out
  */
-function leavesOf(value: unknown, without: ReadonlySet<string>): { keys: string[]; leaves: string[] } {
+function leavesOf(value: unknown, without: ReadonlySet<string>): Leaves {
   const keys: string[] = [];
   const leaves: string[] = [];
   const walk = (at: unknown, path: string): void => {
@@ -47,11 +52,25 @@ function leavesOf(value: unknown, without: ReadonlySet<string>): { keys: string[
 }
 
 const ID: ReadonlySet<string> = new Set(['id']);
+const known = new WeakMap<object, Leaves>();
+
+/** Leaves without the id; each value is asked for them as often as there are others to compare it with. */
+function ownLeaves(value: unknown): Leaves {
+  if (typeof value !== 'object' || value === null) return leavesOf(value, ID);
+  const found = known.get(value) ?? leavesOf(value, ID);
+  known.set(value, found);
+  return found;
+}
+
+/** What an entry says, its id aside, as one text: the same for two entries that differ in nothing but order. */
+export function sayingOf(value: unknown): string {
+  return [...ownLeaves(value).leaves].sort().join('\n');
+}
 
 /** How alike two entries are by what they say, their ids aside: half for the same fields, half for the same values. */
 export function alikeness(a: unknown, b: unknown): number {
-  const one = leavesOf(a, ID);
-  const other = leavesOf(b, ID);
+  const one = ownLeaves(a);
+  const other = ownLeaves(b);
   return (dice(one.keys, other.keys) + dice(one.leaves, other.leaves)) / 2;
 }
 

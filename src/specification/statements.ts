@@ -90,7 +90,7 @@ class Writer {
   /** Text of a cell, at its place. */
   cell(prose: Prose): void {
     this.text += prose.text;
-    this.offsets.push(...prose.offsets);
+    for (const offset of prose.offsets) this.offsets.push(offset);
   }
   /** Words of ours, at the place of what stands before them. */
   words(words: string): void {
