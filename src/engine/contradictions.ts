@@ -52,18 +52,23 @@ function meet(a: Requirement, b: Requirement): boolean {
 
 /** Pairs of requirements that hold everywhere and exclude each other, whether or not a rule asks for them. */
 function amongRequirements(requirements: readonly Requirement[]): Contradiction[] {
-  const groups = new Map<string, Requirement[]>();
+  const groups = new Map<string, { readonly requirement: Requirement; readonly ranges: Allowed['ranges'] }[]>();
   for (const r of requirements) {
     // Under different conditions two requirements may never meet; where they do, the review of that detail tells.
     if (r.property === undefined || r.values.length === 0 || !r.confirmed || r.when !== undefined) continue;
-    groups.set(r.property, [...(groups.get(r.property) ?? []), r]);
+    const group = groups.get(r.property) ?? [];
+    groups.set(r.property, group);
+    group.push({ requirement: r, ranges: rangesOf(r) });
   }
   return [...groups.values()].flatMap((group) =>
     group.flatMap((a, i) =>
       group
         .slice(i + 1)
-        .filter((b) => meet(a, b) && !overlap(rangesOf(a), rangesOf(b)))
-        .map((b): Contradiction => ({ about: about(a) ?? '', sides: [whole(a), whole(b)] })),
+        .filter((b) => !overlap(a.ranges, b.ranges) && meet(a.requirement, b.requirement))
+        .map((b): Contradiction => ({
+          about: about(a.requirement) ?? '',
+          sides: [whole(a.requirement), whole(b.requirement)],
+        })),
     ),
   );
 }

@@ -44,6 +44,9 @@ export function partedBy(
   limits: readonly OfferedLimit[],
 ): { readonly standing: readonly OfferedLimit[]; readonly overruled: readonly OfferedLimit[] } {
   if (order === undefined) return { standing: limits, overruled: [] };
-  const gives = (limit: OfferedLimit): boolean => limits.some((o) => order(o.source.basis, limit.source.basis));
+  // The order knows bases only, and they are few, however many the limits.
+  const bases = new Set(limits.map((l) => l.source.basis));
+  const givesWay = new Set([...bases].filter((basis) => [...bases].some((other) => order(other, basis))));
+  const gives = (limit: OfferedLimit): boolean => givesWay.has(limit.source.basis);
   return { standing: limits.filter((l) => !gives(l)), overruled: limits.filter(gives) };
 }
