@@ -37,6 +37,10 @@ describe('the installed package', () => {
       '.pre-commit-hooks.yaml',
     ])
       expect(files).toContain(name);
+    // A link of the README that leads nowhere once installed is a broken promise.
+    const links = [...readFileSync(path.join(HOME, 'README.md'), 'utf8').matchAll(/\]\((?!https?:)([^)#]+)/g)];
+    expect(links.length).toBeGreaterThan(5);
+    expect(files).toEqual(expect.arrayContaining(links.map(([, to]) => to)));
     expect(
       files.filter(
         (name) =>
