@@ -41,6 +41,8 @@ export interface MissingFigure {
 }
 
 const OPEN_SD_M = 0.001;
+/** Metal foil. @see ISO 10456, table of sd values (from memory, confirm) */
+const TIGHTEST_SD_M = 1500;
 const MM_PER_INCH = 25.4;
 const GAPS: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['air space', 'drainage mat']);
 const field = (layer: Layer, name: string): string => `wall[${layer.index}].${name}`;
@@ -52,12 +54,17 @@ const between = ([leastM, mostM]: readonly [number, number]): SdBounds => ({
   mostM,
 });
 
-/** Bounds of a declared permeance: a range lies between its ends, anything else counts as the value it names. */
+/**
+ * Bounds of a declared permeance. A range lies between its ends; `at most` and `at least` leave one end open, which is
+ * followed as far as materials go, with the value they name as the likely one.
+ */
 function declaredSd(permeance: Measured): SdBounds {
   const sd = (ng: number): number => (ng > 0 ? sdFromPermeanceM(ng) : Infinity);
-  return permeance.bound === 'between' && permeance.upper !== undefined
-    ? between([sd(permeance.upper), sd(permeance.value)])
-    : one(sd(permeance.value));
+  const named = sd(permeance.value);
+  if (permeance.bound === 'between' && permeance.upper !== undefined) return between([sd(permeance.upper), named]);
+  if (permeance.bound === 'at most') return { leastM: named, typicalM: named, mostM: Math.max(named, TIGHTEST_SD_M) };
+  if (permeance.bound === 'at least') return { leastM: Math.min(named, OPEN_SD_M), typicalM: named, mostM: named };
+  return one(named);
 }
 
 function airSpaceR(widthMm: number | undefined): number {

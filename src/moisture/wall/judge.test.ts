@@ -72,6 +72,18 @@ describe('a wall that its drawing leaves open', () => {
     expect(kind).toBe('undecided');
     expect(hangsOn).toContain('wall[1].permeance');
   });
+  it.each([
+    // "At most 20 perm" may be 0.06 perm, with which the wall above stays dry.
+    ['at most 20 perm', 'undecided'],
+    ['at most 0.06 perm', 'accepted'],
+    ['at least 0.06 perm', 'undecided'],
+    ['at least 30 perm', 'refused'],
+  ])('takes "%s" for all it may mean', async (permeance, kind) => {
+    const sheet = `{ id: sheet, material: vapor retarder, permeance: ${permeance} }`;
+    const judged = await judge(winter(-10), bare, sheet, STUDS, OSB, VENT);
+    expect(judged.kind).toBe(kind);
+    if (kind === 'undecided') expect(judged.hangsOn).toContain('wall[1].permeance');
+  });
   it('names the venting that turns it', async () => {
     // Frost all year: 0.05 perm lets in less than OSB of 1 perm lets out, unless a tight panel holds it in.
     const frost = yearOfAir(

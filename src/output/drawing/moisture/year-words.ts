@@ -3,7 +3,7 @@ import type { MonthOfWater, PlanePeak } from '../../../moisture/condensation.js'
 import { amountLimits, type AmountLimit } from '../../../moisture/limits.js';
 import { monthState } from '../../../moisture/month-state.js';
 import { hangsText, type Followed } from './followed.js';
-import { monthName } from '../../../moisture/words.js';
+import { monthName, percent } from '../../../moisture/words.js';
 import type { NumberTable } from './table.js';
 
 /** A plane with its own bars, or all the others together. */
@@ -111,7 +111,7 @@ export function limitText({ limit }: WetRow, { units }: Followed): string {
   if (limit === undefined) return '-';
   const { rule, layer, mostKgPerM2 } = limit;
   const share =
-    rule.shareOfMass === undefined ? '' : `, ${rule.shareOfMass * 100} % of the mass of "${layer?.id ?? ''}"`;
+    rule.shareOfMass === undefined ? '' : `, ${percent(rule.shareOfMass)} of the mass of "${layer?.id ?? ''}"`;
   const amount = mostKgPerM2 === undefined ? 'not known' : units.amount.text(mostKgPerM2);
   return `${amount}${share} (${rule.source.citation}; ${rule.source.provenance})`;
 }
