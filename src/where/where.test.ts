@@ -64,7 +64,7 @@ describe('by the code table, zone by zone', () => {
   it('a finish that is not stated leaves it open and names the field', async () => {
     const zones = zonesOf(await detailOf([BARE, STUDS, OUTSIDE, VENTED + SIDING], code('IBC')));
     expect(tables(zones, '5A')).toEqual(['5A cannot tell']);
-    expect(zones.get('5A')!.table.missing).toContain('wall[0].finish');
+    expect(zones.get('5A')!.table.missing).toContain('wall "board": finish');
   });
   it.each([
     [
