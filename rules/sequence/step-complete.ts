@@ -211,7 +211,7 @@ export default defineRule({
   summary:
     'The work lists flashing at jambs and head, the setting of the unit, the lap over its flange and the field of the barrier.',
   level: 'warning',
-  reads: ['work.place', 'work.set', 'wall', 'openings.unit.mounting', 'method'],
+  reads: ['work.place', 'work.set', 'work.bedding', 'wall', 'openings.unit.mounting', 'method'],
   sources: [SOLUTION_CENTER, INDOOR_AIR, FLANGE, JOINT, FIELD],
   *review({ detail, face }) {
     if (!detail.work.some((w) => w.action !== 'hold')) return;
