@@ -28,7 +28,16 @@ export default defineRule({
   title: 'Air line at openings',
   summary: 'Along the whole of each side of an opening, the air barrier runs from the field over the flashing into it.',
   level: 'error',
-  reads: ['work.place', 'work.ontoWall', 'work.intoOpening', 'work.lapsOnto', 'wall.controls'],
+  reads: [
+    'work.place',
+    'work.ontoWall',
+    'work.intoOpening',
+    'work.lapsOnto',
+    'work.bedding',
+    'wall.controls',
+    'openings.unit.mounting',
+    'openings.unit.flange',
+  ],
   sources: [IECC, PEN],
   *review({ detail, face }) {
     if (detail.work.length === 0) return;
@@ -43,10 +52,11 @@ export default defineRule({
         const subject = `air barrier at the ${side} of ${opening.id}`;
         const here = gaps.filter((g) => g.opening === opening && g.side === side);
         const [first] = flashingAt(face, opening, side);
+        const turnsIn = face.pieces.some((p) => p.opening === opening && (p.returns[side] ?? []).length > 0);
         if (here.length === 0)
           yield {
             kind: 'pass',
-            message: `The air barrier runs from ${field} into "${opening.id}" along all of its ${side}.`,
+            message: `The air barrier runs from ${field} ${turnsIn ? 'into' : 'to the flange of the unit in'} "${opening.id}" along all of its ${side}.`,
             at: first?.at ?? opening.at,
             subject,
             provided: 'connected',

@@ -92,7 +92,7 @@ function outcome(gap: SideGap, field: string): Outcome {
       at: gap.missing.some((m) => m.startsWith('openings')) ? gap.opening.at : at,
       missing: gap.missing,
     };
-  const flange = gap.cause === 'return' && gap.opening.unit?.mounting?.value === 'flange';
+  const flange = gap.cause === 'return' && !gap.isAfterUnit && gap.opening.unit?.mounting?.value === 'flange';
   return {
     kind: 'fail',
     message: `The water line has a gap of ${gapLength(gap)} at the ${gapPlace(gap)}: ${what}${flange ? ', clear of the flange' : ''}.`,

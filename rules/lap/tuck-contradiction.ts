@@ -80,7 +80,7 @@ export default defineRule({
   summary:
     'A piece that is said to be tucked under another, or to lap onto it, reaches it by the sizes stated, and nothing is tucked under a coat.',
   level: 'error',
-  reads: ['work.tuckedUnder', 'work.lapsOnto'],
+  reads: ['work.place', 'work.tuckedUnder', 'work.lapsOnto'],
   sources: [COMPUTED],
   *review({ detail, face }) {
     for (const work of detail.work) {

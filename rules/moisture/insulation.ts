@@ -5,6 +5,7 @@ import { frameOf } from '../../src/vapor/frame.js';
 import { continuousInsulation } from '../../src/vapor/insulation.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 import { OUTSIDE_CAUTION } from '../../src/moisture/outside-caution.js';
+import { fieldOfLayer } from '../../src/model/named-field.js';
 
 const DOCUMENTS: Source = {
   basis: 'specification',
@@ -37,7 +38,7 @@ export default defineRule({
     const [first] = unknown;
     const short = knownM2KPerW < asked.value * (1 - 1e-6);
     if (first !== undefined && short) {
-      const missing = unknown.map((i) => `wall[${i.layer.index}].rValue`);
+      const missing = unknown.map((i) => fieldOfLayer(i.layer, 'rValue'));
       yield {
         kind: 'open',
         at: first.layer.at,

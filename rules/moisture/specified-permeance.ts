@@ -1,6 +1,7 @@
 import { againstLimit } from '../../src/engine/against-limit.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
+import { fieldOfLayer } from '../../src/model/named-field.js';
 import type { Layer } from '../../src/model/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 
@@ -37,7 +38,7 @@ export default defineRule({
         const wet = layer.product?.permeanceWet;
         const declared = dry ?? wet;
         if (declared === undefined) {
-          const field = layer.productId === undefined ? `wall[${layer.index}].permeance` : 'product.permeance.dry';
+          const field = layer.productId === undefined ? fieldOfLayer(layer, 'permeance') : 'product.permeance.dry';
           yield {
             kind: 'open',
             at: layer.productId?.at ?? layer.at,

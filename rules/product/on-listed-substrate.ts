@@ -1,6 +1,7 @@
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
 import type { WallFace } from '../../src/geometry/types.js';
+import { fieldOfLayer } from '../../src/model/named-field.js';
 import type { Detail, Layer, Product } from '../../src/model/types.js';
 import { carrierOf } from '../../src/products/carrier.js';
 import { listedAs } from '../../src/products/substrate.js';
@@ -88,7 +89,7 @@ export default defineRule({
         yield {
           kind: 'open',
           message: `${sentence}; its data list only a particular kind of that (${words}). Say which kind the layer is.`,
-          missing: [`wall[${carrier.index}].material`],
+          missing: [fieldOfLayer(carrier, 'material')],
           ...base,
         };
       else

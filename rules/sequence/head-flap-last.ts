@@ -2,6 +2,7 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome } from '../../src/engine/result.js';
 import { isFluid } from '../../src/model/families.js';
 import { barrierWorks, flashingAt, unitSet, worksNamed, type Spot } from '../../src/model/order.js';
+import { fieldOfWork } from '../../src/model/named-field.js';
 import type { Apply, Close, Detail, Opening } from '../../src/model/types.js';
 
 /** The head flashing that a flap comes down over: the last piece at the head. */
@@ -113,7 +114,7 @@ function* ends(close: Close, opening: Opening, sources: Outcome['sources'] & obj
       ...base,
       at: close.at,
       message: `"${close.id}" does not say whether the cut ends of the flap over "${opening.id}" are sealed; state "endsSealed".`,
-      missing: [`work[${close.step}].endsSealed`],
+      missing: [fieldOfWork(close, 'endsSealed')],
     };
   } else if (close.endsSealed.value) {
     yield {

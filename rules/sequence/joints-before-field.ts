@@ -2,6 +2,7 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
 import { meets } from '../../src/model/hiding.js';
 import { barrierWorks, flashingAt, JAMB_PLACES, layerOf } from '../../src/model/order.js';
+import { fieldOfLayer } from '../../src/model/named-field.js';
 import type { Apply, Detail, Family, Place, Work } from '../../src/model/types.js';
 import type { PieceRole, WallFace } from '../../src/geometry/types.js';
 
@@ -61,7 +62,7 @@ function* untreated(detail: Detail, face: WallFace): Iterable<Outcome> {
         subject,
         at: layer.at,
         message: `Nothing treats the joints of "${layer.id}" before "${field.id}", and the size of its boards is not given; state "sheet" so that the joints on the wall shown are known, or add the treatment.`,
-        missing: [`wall[${layer.index}].sheet`],
+        missing: [fieldOfLayer(layer, 'sheet')],
         sources: [PRACTICE],
       };
     } else if (layer.sheet !== undefined && face.joints.some((j) => j.layer === layer)) {

@@ -5,6 +5,7 @@ import { shedsWater } from '../../src/model/families.js';
 import { showsWholeWall } from '../../src/model/drawn.js';
 import { meets } from '../../src/model/hiding.js';
 import { flashingAt, JAMB_PLACES, layerOf, unitSet } from '../../src/model/order.js';
+import { fieldOfOpening } from '../../src/model/named-field.js';
 import type { Apply, Detail, Family, Opening, Place, SetIn, Side } from '../../src/model/types.js';
 
 const SOLUTION_CENTER: Source = {
@@ -210,7 +211,7 @@ export default defineRule({
   summary:
     'The work lists flashing at jambs and head, the setting of the unit, the lap over its flange and the field of the barrier.',
   level: 'warning',
-  reads: ['work.place', 'work.set', 'wall', 'openings.unit.mounting', 'method'],
+  reads: ['work.place', 'work.set', 'work.bedding', 'wall', 'openings.unit.mounting', 'method'],
   sources: [SOLUTION_CENTER, INDOOR_AIR, FLANGE, JOINT, FIELD],
   *review({ detail, face }) {
     if (!detail.work.some((w) => w.action !== 'hold')) return;
@@ -253,7 +254,7 @@ export default defineRule({
           at: opening.unit.at,
           subject: `lap over the flange of ${opening.id}`,
           message: `The unit in "${opening.id}" does not say how it is mounted, so it is not known whether a flange has to be lapped; state "mounting".`,
-          missing: [`openings[${opening.index}].unit.mounting`],
+          missing: [fieldOfOpening(opening, 'unit.mounting')],
           sources: [FLANGE],
         };
       }

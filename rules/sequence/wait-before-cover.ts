@@ -5,6 +5,7 @@ import type { PieceRole, WallFace } from '../../src/geometry/types.js';
 import { hiddenShare, liesInside, meets, type Lying } from '../../src/model/hiding.js';
 import { declaredBetweenS, hangsOver } from '../../src/model/order.js';
 import type { Subject } from '../../src/model/measures.js';
+import { fieldOfWork } from '../../src/model/named-field.js';
 import type { Apply, Detail, Measured, WaitPurpose, Work } from '../../src/model/types.js';
 
 const SUBJECT: Partial<Record<PieceRole, Subject>> = {
@@ -124,7 +125,7 @@ export default defineRule({
         const subject = `${work.id} before ${by.id}`;
         const related = [{ message: `"${by.id}" follows on it`, at: by.at }];
         const given = declaredBetweenS(detail, work, by);
-        const missing = [`work[${work.step}].wait`];
+        const missing = [fieldOfWork(work, 'wait')];
         if (given === undefined) {
           yield {
             kind: 'open',

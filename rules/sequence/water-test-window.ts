@@ -10,6 +10,7 @@ import {
   spotsAt,
   worksNamed,
 } from '../../src/model/order.js';
+import { fieldOfWork } from '../../src/model/named-field.js';
 import type { Apply, Detail, Hold, Opening } from '../../src/model/types.js';
 
 const COLUMN: Source = {
@@ -68,7 +69,7 @@ function* cured(detail: Detail, hold: Hold, seal: Apply): Iterable<Outcome> {
       subject,
       related,
       message: `No wait is declared between "${seal.id}" and the water test "${hold.id}"${asked}: state "wait".`,
-      missing: [`work[${seal.step}].wait`],
+      missing: [fieldOfWork(seal, 'wait')],
       sources: [COLUMN],
     };
   } else if (longest !== undefined) {

@@ -2,6 +2,7 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { showsWholeWall } from '../../src/model/drawn.js';
 import { panOf, worksAt } from '../../src/water/at-opening.js';
+import { fieldOfOpening } from '../../src/model/named-field.js';
 
 const IRC: Source = {
   basis: 'code',
@@ -67,7 +68,7 @@ export default defineRule({
           kind: 'open',
           message: `The drawing shows neither sill nor jambs of "${opening.id}", so its pan cannot be checked; show the sill, or name the alternative under "panAlternative".`,
           at: opening.at,
-          missing: ['work.place: sill', `openings[${opening.index}].panAlternative`],
+          missing: ['work.place: sill', fieldOfOpening(opening, 'panAlternative')],
           ...base,
         };
       } else if (pan === undefined) {

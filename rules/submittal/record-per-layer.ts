@@ -2,6 +2,7 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { shedsWater } from '../../src/model/families.js';
 import { productsUsed } from '../../src/model/products-used.js';
+import { fieldOfLayer, fieldOfWork } from '../../src/model/named-field.js';
 import type { Family, Product } from '../../src/model/types.js';
 
 const FORMAT: Source = {
@@ -73,7 +74,7 @@ export default defineRule({
         subject: `record of ${work.id}`,
         sources: this.sources,
         message: `"${work.id}" names a material but no product, so there is no record to review; state "product".`,
-        missing: [`work[${work.step}].product`],
+        missing: [fieldOfWork(work, 'product')],
       };
     }
     for (const layer of detail.layers) {
@@ -84,7 +85,7 @@ export default defineRule({
         subject: `record of ${layer.id}`,
         sources: this.sources,
         message: `Layer "${layer.id}" names a material but no product, so there is no record to review; state "product".`,
-        missing: [`wall[${layer.index}].product`],
+        missing: [fieldOfLayer(layer, 'product')],
       };
     }
   },

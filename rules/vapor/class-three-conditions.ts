@@ -9,6 +9,7 @@ import { continuousInsulation } from '../../src/vapor/insulation.js';
 import { interiorSide } from '../../src/vapor/interior-side.js';
 import { jurisdiction, permitted } from '../../src/vapor/permitted.js';
 import { sheathingOf, venting } from '../../src/vapor/venting.js';
+import { fieldOfLayer } from '../../src/model/named-field.js';
 
 const SOURCES: readonly Source[] = [
   { basis: 'code', citation: 'IRC 2021 Table R702.7(3)', provenance: 'seen at second hand' },
@@ -77,7 +78,7 @@ export default defineRule({
     const remark = insulation.assumptions.length === 0 ? '' : ` (${insulation.assumptions.join('; ')})`;
 
     if (result !== 'met') {
-      const missing = insulation.unknown.map((i) => `wall[${i.layer.index}].rValue`);
+      const missing = insulation.unknown.map((i) => fieldOfLayer(i.layer, 'rValue'));
       const words = insulation.unknown.map(
         (i) => `"${i.layer.id}" states neither an R-value nor a known material and thickness`,
       );
@@ -94,7 +95,7 @@ export default defineRule({
         words.push('the sheathing under the vented cladding is not named');
       }
       if (missing.length === 0 && result === 'undecided' && asked.column === 'unknown') {
-        missing.push(`wall[${frame.index}].framing.depth`);
+        missing.push(fieldOfLayer(frame, 'framing.depth'));
         words.push(`the depth of the framing "${frame.id}" is not stated`);
       }
       if (missing.length > 0) {

@@ -9,6 +9,7 @@ import { CLASS_TWO_WET_CUP } from '../../src/vapor/data/condition-tables.js';
 import { frameOf } from '../../src/vapor/frame.js';
 import { interiorSide } from '../../src/vapor/interior-side.js';
 import { jurisdiction } from '../../src/vapor/permitted.js';
+import { fieldOfLayer } from '../../src/model/named-field.js';
 
 const SOURCES: readonly Source[] = [
   { basis: 'code', citation: 'IRC 2021 Table R702.7(4)', provenance: 'from memory, confirm' },
@@ -51,9 +52,9 @@ export default defineRule({
     const subject = 'continuous insulation with a class II retarder';
     const asked = askedInsulation(row, frame);
     const result = standing(asked, insulation.knownM2KPerW);
-    const missing = result === 'met' ? [] : insulation.unknown.map((i) => `wall[${i.layer.index}].rValue`);
+    const missing = result === 'met' ? [] : insulation.unknown.map((i) => fieldOfLayer(i.layer, 'rValue'));
     if (missing.length === 0 && result === 'undecided' && asked.column === 'unknown')
-      missing.push(`wall[${frame.index}].framing.depth`);
+      missing.push(fieldOfLayer(frame, 'framing.depth'));
     const like = insulation.layers.map((i) => i.stated).find((q) => q?.dimension === 'thermalResistance');
     const given = formatQuantity(insulation.knownM2KPerW, 'thermalResistance', like);
     const remark = insulation.assumptions.length === 0 ? '' : ` (${insulation.assumptions.join('; ')})`;

@@ -76,7 +76,7 @@ describe('class III in a cold zone', () => {
       '{ id: stucco, material: stucco }',
     ];
     const [between] = await review(at('5A', 'IRC', 2021), ...layers('R-6'));
-    expect(between).toMatchObject({ kind: 'open', missing: ['wall[1].framing.depth'] });
+    expect(between).toMatchObject({ kind: 'open', missing: ['wall "studs": framing.depth'] });
     expect(brief(await review(at('5A', 'IRC', 2021), ...layers('R-8')))).toEqual([
       'vapor/class-three-conditions pass none',
     ]);

@@ -48,7 +48,7 @@ A row for each requirement of the specifications that apply to the details of PA
 the details provide and where, and the result. Requirements that no check holds are listed for the reviewer.
 
 Options:
-  --format NAME      markdown (default), html, csv or sarif
+  --format NAME      terminal (default), markdown, html, csv or sarif
   --output FILE      write to FILE instead of standard output; its ending tells the format when none is named
   --pack PATH        also run the rules of a folder or an installed package; may be given several times
   --allow-packs      also run the packs that the settings of the library name

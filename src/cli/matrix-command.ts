@@ -1,15 +1,16 @@
 /** `lapwright matrix PATH...` */
 import { hasFlag, readArguments, UsageError, valueOf, valuesOf } from './arguments.js';
 import { dayOfReview } from './day.js';
+import { chosenFormat } from './format.js';
 import { runReview, tellNotices, withPages, type Run } from './run.js';
 import { deliver } from './write-file.js';
-import { chosenFormat } from './format.js';
+import { wantsColor } from '../output/color.js';
 
-const FORMATS = ['markdown', 'html', 'csv', 'sarif'] as const;
+const FORMATS = ['terminal', 'markdown', 'html', 'csv', 'sarif'] as const;
 type Format = (typeof FORMATS)[number];
 
 /** Each printer is loaded only when it is used. */
-async function print({ review }: Run, format: Format): Promise<string> {
+async function print({ review }: Run, format: Format, toTerminal: boolean): Promise<string> {
   if (format === 'sarif') return (await import('../output/matrix/sarif.js')).printMatrixSarif(await withPages(review));
   const { matrixOf } = await import('../matrix/rows.js');
   const rows = matrixOf({
@@ -18,6 +19,11 @@ async function print({ review }: Run, format: Format): Promise<string> {
     results: review.results,
   });
   switch (format) {
+    case 'terminal':
+      return (await import('../output/matrix/terminal.js')).printMatrixTerminal(rows, review, {
+        color: toTerminal && wantsColor({ env: process.env, isTTY: process.stdout.isTTY }),
+        ...(toTerminal && process.stdout.columns > 0 ? { columns: process.stdout.columns } : {}),
+      });
     case 'csv':
       return (await import('../output/matrix/csv.js')).printMatrixCsv(rows);
     case 'markdown':
@@ -41,7 +47,7 @@ export async function matrixCommand(argv: readonly string[]): Promise<number> {
       'Name what to hold against its specification: files, folders or globs. See lapwright help matrix.',
     );
   const output = valueOf(given, 'output');
-  const format = chosenFormat(given, FORMATS, 'markdown', output);
+  const format = chosenFormat(given, FORMATS, 'terminal', output);
   const run = await runReview({
     inputs: rest,
     cwd: process.cwd(),
@@ -54,6 +60,6 @@ export async function matrixCommand(argv: readonly string[]): Promise<number> {
   });
   tellNotices(run);
   if (!run.ran) return 2;
-  await deliver(await print(run, format), output);
+  await deliver(await print(run, format, output === undefined), output);
   return 0;
 }

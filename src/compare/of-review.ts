@@ -7,7 +7,7 @@ import type { Position, Spot, Submission, Told } from './types.js';
 import { pathOf, stepsOf } from './values.js';
 
 export interface JustReviewed {
-  readonly rules: readonly { readonly id: string }[];
+  readonly rules: readonly { readonly id: string; readonly reads?: readonly string[] }[];
   readonly notifications: readonly Notification[];
   readonly results: readonly Result[];
   readonly details: readonly { readonly id: string; readonly title?: string; readonly uri: string }[];
@@ -15,7 +15,7 @@ export interface JustReviewed {
 
 export function submissionOfReview(name: string, review: JustReviewed, library: Library): Submission {
   const details = new Map(library.documents.filter((d) => d.kind === 'detail').map((d) => [d.id, d]));
-  const rules = new Set(review.rules.map((rule) => rule.id));
+  const rules = new Map(review.rules.map((rule) => [rule.id, rule]));
   const failed = new Set(review.notifications.map((one) => `${one.ruleId ?? ''} ${one.documentId ?? ''}`));
   const set = (library.settings?.data['rules'] ?? {}) as Readonly<Record<string, { readonly level?: string }>>;
   return {
@@ -23,6 +23,7 @@ export function submissionOfReview(name: string, review: JustReviewed, library: 
     results: review.results.map((result, number) => new ToldNow(result, number)),
     details: review.details.map(({ id, title, uri }) => ({ id, title, uri })),
     documents: library.documents,
+    reads: (rule) => rules.get(rule)?.reads,
     isAsked: (rule, detail) => rules.has(rule) && set[rule]?.level !== 'off' && !failed.has(`${rule} ${detail}`),
     reach: (id) => {
       const detail = details.get(id);

@@ -58,6 +58,7 @@ export function submissionOfSarif(name: string, text: string): SarifSubmission {
     results,
     details: [...details.values()],
     reach: () => [],
+    reads: () => undefined,
     isAsked: (rule, detail) => rules.has(rule) && !failed.has(`${rule} ${detail}`),
   };
   return { submission, run: { ...run, results: standing } };

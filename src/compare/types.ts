@@ -66,6 +66,8 @@ export interface Submission {
   readonly documents?: readonly ReadDocument[];
   /** What a detail can use besides itself. */
   reach(detail: string): readonly ReadDocument[];
+  /** Fields of the documents that a rule reads, as `work.ontoWall`; `undefined` when they are not known. */
+  reads(rule: string): readonly string[] | undefined;
   /** False for a rule that is switched off, is not there, or failed on this detail: its silence says nothing. */
   isAsked(rule: string, detail: string): boolean;
 }

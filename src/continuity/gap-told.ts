@@ -41,10 +41,11 @@ export function partTold(detail: Detail, gap: PartGap, without: string) {
 export function sideTold(gap: SideGap, line: string, field: string) {
   const { what, correct } = gapWords(gap, field);
   const at = gap.flashing[0]?.at ?? gap.opening.at;
+  const way = gap.isAfterUnit ? 'joined to the flange of the unit' : 'led into the opening';
   if (gap.missing.length > 0)
     return {
       kind: 'open' as const,
-      message: `Whether the ${line} is led into the opening at the ${gapPlace(gap)}, is not told; declare ${listed(gap.missing)}.`,
+      message: `Whether the ${line} is ${way} at the ${gapPlace(gap)}, is not told; declare ${listed(gap.missing)}.`,
       at: gap.missing.some((m) => m.startsWith('openings')) ? gap.opening.at : at,
       missing: gap.missing,
     };

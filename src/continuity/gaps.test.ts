@@ -7,7 +7,7 @@ import { readPage } from '../../tests/support/documents.js';
 import { findGaps, type Gap } from './gaps.js';
 import type { SideGap } from './side-gaps.js';
 import { isToldElsewhere } from './told.js';
-import { gapLength, gapPlace } from './words.js';
+import { gapLength, gapPlace, gapWords } from './words.js';
 import { buildGraph, connectedParts, cutOff } from './graph.js';
 import { buildFace } from '../geometry/face.js';
 import type { Control } from '../model/types.js';
@@ -20,6 +20,10 @@ const PRODUCTS = `
 { kind: product, id: coat, name: Fluid-applied membrane, family: fluid-applied membrane }
 ---
 { kind: product, id: strip, name: Flexible strip, family: flexible flashing }
+---
+{ kind: product, id: adhered, name: Adhered strip, family: self-adhered flashing }
+---
+{ kind: product, id: metal, name: Metal flashing, family: metal flashing }
 ---
 { kind: product, id: sheet, name: Sheet barrier, family: mechanically fastened sheet }
 ---
@@ -164,6 +168,74 @@ describe('the water line at an opening', () => {
   });
   it('asks how the unit is mounted when that decides', async () => {
     expect(await gapsOf('water', { work: onFace })).toContain('return at head 0-36 (openings.unit.mounting)');
+  });
+});
+
+/**
+ * Order of work after methods B and B1 of ASTM E2112: the head flashing goes on after the unit, over its flange (from
+ * memory, confirm). It cannot turn into the opening; the air line has to close on the flange.
+ */
+describe('the air line at a head flashed after the unit', () => {
+  const wall = SHEATHED.replace('product: coat', 'product: sheet');
+  const FLANGE = ', unit: { mounting: flange, flange: 1-3/8 in }';
+  const set = (bedding: string): string =>
+    `  - { id: set, set: unit, of: w${bedding === '' ? '' : `, bedding: { ${bedding} }`} }\n`;
+  const SHEET = '  - { id: field, place: field, layer: membrane }\n';
+  const head = (words: string): string =>
+    `  - { id: head, place: head, of: w, ${words}, ontoWall: 9 in, pastJambs: 10 in, tuckedUnder: field }\n`;
+  const FLAP = '  - { id: flap, close: head flap, of: w }\n';
+  const b1 = (words: string, bedding = 'head: sealed, jambs: sealed, sill: open', unit = FLANGE): Promise<string[]> =>
+    gapsOf('air', { wall, unit, work: SHEET + PAN + JAMBS + set(bedding) + head(words) + FLAP + SEAL });
+
+  it('closes where an adhered strip, or one sealed at its edge, lies over the flange', async () => {
+    expect(await b1('product: adhered')).toEqual([]);
+    expect(await b1('product: strip, edge: sealed')).toEqual([]);
+  });
+
+  it('breaks where metal only hangs over the flange, beneath a sheet that was held up', async () => {
+    const lower = SHEET.replace('place: field,', 'place: field below sill,');
+    const upper = '  - { id: upper, place: field above sill, layer: membrane, lapsOnto: { opening flashing: 4 in } }\n';
+    const work = lower + PAN + JAMBS + set('head: sealed') + head('product: metal, edge: open') + upper + SEAL;
+    expect(await gapsOf('air', { wall, unit: FLANGE, work: work.replace(', tuckedUnder: field', '') })).toEqual([
+      'return at head 0-36',
+    ]);
+  });
+
+  it('closes over a bead between the flange and the barrier behind it, and not over an interrupted one', async () => {
+    const over = SHEET + PAN + JAMBS + set('head: sealed') + head('product: strip, edge: open') + SEAL;
+    const onTheFace = (work: string): string => work.replace(', tuckedUnder: field', '');
+    expect(await gapsOf('air', { wall, unit: FLANGE, work: onTheFace(over) })).toEqual([]);
+    expect(
+      await gapsOf('air', { wall, unit: FLANGE, work: onTheFace(over).replace('head: sealed', 'head: interrupted') }),
+    ).toEqual(['return at head 0-36']);
+  });
+
+  it('asks how the strip and the flange are closed, never how far the strip turns in', async () => {
+    expect(await b1('product: strip', 'head: open')).toEqual(['return at head 0-36 (work.edge)']);
+    expect(await b1('product: strip', '')).toEqual(['return at head 0-36 (work.edge, work.bedding.head)']);
+    expect(await b1('product: adhered', 'head: open', ', unit: { mounting: flange }')).toEqual([
+      'return at head 0-36 (openings.unit.flange)',
+    ]);
+  });
+
+  it('asks for both ways on where it is not told how the unit is mounted', async () => {
+    expect(await b1('product: adhered', 'head: open', '')).toEqual([
+      'return at head 0-36 (work.intoOpening, openings.unit.mounting)',
+    ]);
+  });
+
+  it('is told as a gap at the flange, with what closes it', async () => {
+    const { detail, face } = await draw({
+      wall,
+      unit: FLANGE,
+      work: SHEET + PAN + JAMBS + set('head: open') + head('product: metal, edge: open') + FLAP + SEAL,
+    });
+    const [gap] = findGaps(detail, face, 'air').filter((g) => g.kind === 'side');
+    expect(gapWords(gap!, '"field"')).toEqual({
+      what: '"head" goes on after the unit, so it cannot turn in, and is not joined to the flange there',
+      correct:
+        'Adhere or seal "head" to the flange ("edge"), bed the flange in sealant along the head, or line the opening before the unit is set.',
+    });
   });
 });
 

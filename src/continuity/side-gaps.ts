@@ -1,5 +1,6 @@
 /** Gaps along the sides of an opening, between the field on the wall face and the unit. */
 import { carryingPieces } from './carrying.js';
+import { coversFlange, joinsFlange, unsaidFlange } from './flange.js';
 import type { Plane } from './planes.js';
 import { isUpright, sideLine, wholeSide } from './side-line.js';
 import { leftOver, shared, type Stretch } from './stretches.js';
@@ -30,6 +31,8 @@ export interface SideGap {
   readonly lengthMm: number;
   /** Flashing of that side, whether it reaches the gap or not. */
   readonly flashing: readonly Piece[];
+  /** True when all of that flashing goes on after a unit with a flange, so that none of it can turn in. */
+  readonly isAfterUnit: boolean;
   /** Interior seals of the opening. */
   readonly seals: readonly Apply[];
   /** What the documents leave out that would tell whether there is a gap; empty when the drawing is sure of it. */
@@ -41,12 +44,13 @@ function gapsAt(
   opening: Opening,
   side: Side,
   stretches: readonly Stretch[],
-  more: Pick<SideGap, 'cause' | 'missing'> & Partial<Pick<SideGap, 'flashing' | 'seals'>>,
+  more: Pick<SideGap, 'cause' | 'missing'> & Partial<Pick<SideGap, 'flashing' | 'isAfterUnit' | 'seals'>>,
 ): SideGap[] {
   const { fromMm: start } = wholeSide(opening, side);
   return stretches.map((s) => ({
     kind: 'side',
     flashing: [],
+    isAfterUnit: false,
     seals: [],
     ...more,
     opening,
@@ -68,16 +72,21 @@ function unsaidFlashing(detail: Detail, opening: Opening, side: Side, flashing: 
 }
 
 /** What is unsaid where flashing stops at the edge: its reach into the opening, or the flange it may lie on. */
-function unsaidReturn(opening: Opening, control: Control, flashing: readonly Piece[]): string[] {
+function unsaidReturn(
+  detail: Detail,
+  opening: Opening,
+  side: Side,
+  control: Control,
+  flashing: readonly Piece[],
+): string[] {
+  const works = flashing.flatMap((p) => (p.apply === undefined ? [] : [p.apply]));
+  // What goes on after a unit with a flange cannot turn in, so its reach is not asked for.
+  const canTurnIn = works.filter((w) => !coversFlange(detail, opening, w));
   const missing: string[] = [];
-  if (flashing.some((p) => p.apply?.intoOpeningMm === undefined)) missing.push('work.intoOpening');
-  if (opening.depthMm === undefined && flashing.some((p) => p.apply?.intoOpeningMm === 'full'))
+  if (canTurnIn.some((w) => w.intoOpeningMm === undefined)) missing.push('work.intoOpening');
+  if (opening.depthMm === undefined && works.some((w) => w.intoOpeningMm === 'full'))
     missing.push('openings.roughOpening.depth');
-  if (control !== 'water') return missing;
-  if (opening.unit?.mounting === undefined) return [...missing, 'openings.unit.mounting'];
-  if (opening.unit.mounting.value === 'flange' && opening.unit.flangeMm === undefined)
-    return [...missing, 'openings.unit.flange'];
-  return missing;
+  return [...missing, ...unsaidFlange(detail, control, opening, side, works)];
 }
 
 /** What is unsaid where the field that should be met lies on a part of the wall that no work covers. */
@@ -113,13 +122,12 @@ export function sideGapsOf(
     );
   if (plane.on === 'layers') return [];
   const field = new Set<Piece>(plane.pieces);
-  const flanges = face.pieces.filter(
-    (p) => control === 'water' && p.role === 'unit flange' && p.opening === opening && p.face.length > 0,
-  );
+  const flanges = face.pieces.filter((p) => p.role === 'unit flange' && p.opening === opening && p.face.length > 0);
   const pieces = [...carryingPieces(face, plane), ...flanges];
   const around = { bounds: face.bounds, openings: detail.openings };
   return SIDES.flatMap((side) => {
-    const line = sideLine(pieces, (p) => field.has(p), opening, side, around);
+    const joins = joinsFlange(detail, control, opening, side);
+    const line = sideLine(pieces, (p) => field.has(p), opening, side, { ...around, joinsFlange: joins });
     const flashing = face.pieces.filter(
       (p) =>
         p.sheds &&
@@ -139,7 +147,9 @@ export function sideGapsOf(
       ...gapsAt(opening, side, shared(leftOver(line.whole, on), line.tied), {
         cause: 'return',
         flashing,
-        missing: flashing.length === 0 ? missing : unsaidReturn(opening, control, flashing),
+        isAfterUnit:
+          flashing.length > 0 && flashing.every((p) => p.apply !== undefined && coversFlange(detail, opening, p.apply)),
+        missing: flashing.length === 0 ? missing : unsaidReturn(detail, opening, side, control, flashing),
       }),
     ];
   });

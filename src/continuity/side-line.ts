@@ -31,7 +31,7 @@ export interface SideLine {
   readonly tied: readonly Stretch[];
   /** Where that connection turns into the opening. */
   readonly lined: readonly Stretch[];
-  /** Where it lies over or under the flange of the unit. */
+  /** Where it lies over or under the flange of the unit and is joined to it. */
   readonly flanged: readonly Stretch[];
 }
 
@@ -39,6 +39,8 @@ export interface Surroundings {
   readonly bounds: Rect;
   /** All openings of the detail: a line may end in the next opening instead of the field. */
   readonly openings: readonly Opening[];
+  /** Tells whether a piece that overlaps the flange of the unit is joined to it; every one is when left out. */
+  readonly joinsFlange?: (flange: Piece, piece: Piece) => boolean;
 }
 
 /** True for jambs, whose length runs up the wall. */
@@ -52,22 +54,29 @@ export function wholeSide(opening: Opening, side: Side): Stretch {
   return isUpright(side) ? { fromMm: o.v0, toMm: o.v1 } : { fromMm: o.u0, toMm: o.u1 };
 }
 
+const isFlange = (run: Run): boolean => run.piece.role === 'unit flange';
+
 /** Coats that are liquid when they go on join where they touch; everything else has to overlap. */
 export function joinsByTouch(a: Piece, b: Piece): boolean {
   if (a === b) return true;
   return a.apply !== undefined && b.apply !== undefined && isFluid(a.apply.family) && isFluid(b.apply.family);
 }
 
-function connected(a: Run, b: Run): boolean {
+type JoinsFlange = NonNullable<Surroundings['joinsFlange']>;
+
+function connected(a: Run, b: Run, joinsFlange: JoinsFlange): boolean {
+  if (isFlange(a) && !isFlange(b) && !joinsFlange(a.piece, b.piece)) return false;
+  if (isFlange(b) && !isFlange(a) && !joinsFlange(b.piece, a.piece)) return false;
   if (a.on !== b.on) return a.piece === b.piece && a.d0 <= TINY_MM && b.d0 <= TINY_MM;
   const shared = Math.min(a.d1, b.d1) - Math.max(a.d0, b.d0);
   return shared > TINY_MM || (shared >= -TINY_MM && joinsByTouch(a.piece, b.piece));
 }
 
 /** Runs that can be reached from the starting ones, step by step over connected runs. */
-function reachedFrom(starts: readonly Run[], runs: readonly Run[]): Set<Run> {
+function reachedFrom(starts: readonly Run[], runs: readonly Run[], joinsFlange: JoinsFlange): Set<Run> {
   const reached = new Set(starts);
-  for (const run of reached) for (const next of runs) if (!reached.has(next) && connected(run, next)) reached.add(next);
+  for (const run of reached)
+    for (const next of runs) if (!reached.has(next) && connected(run, next, joinsFlange)) reached.add(next);
   return reached;
 }
 
@@ -101,7 +110,7 @@ export function sideLine(
   isField: (piece: Piece) => boolean,
   opening: Opening,
   side: Side,
-  { bounds, openings }: Surroundings,
+  { bounds, openings, joinsFlange = () => true }: Surroundings,
 ): SideLine {
   const o = openingRect(opening);
   const whole = wholeSide(opening, side);
@@ -122,12 +131,12 @@ export function sideLine(
     // Beyond the face shown, or at the next opening, nothing more can be asked of this side.
     const end = Math.min(seenFrom(o, side, bounds).d1, ...others.filter((x) => x.t0 < t && x.t1 > t).map((x) => x.d0));
     const starts = here.filter((r) => r.on === 'face' && (isField(r.piece) || r.d1 >= end - TINY_MM));
-    const reached = [...reachedFrom(starts, here)];
-    const atEdge = (r: Run): boolean => r.d0 <= TINY_MM && r.piece.role !== 'unit flange';
+    const reached = [...reachedFrom(starts, here, joinsFlange)];
+    const atEdge = (r: Run): boolean => r.d0 <= TINY_MM && !isFlange(r);
     if (here.some(atEdge)) found.met.push({ fromMm, toMm });
     if (reached.some(atEdge)) found.tied.push({ fromMm, toMm });
     if (reached.some((r) => atEdge(r) && r.on === 'return')) found.lined.push({ fromMm, toMm });
-    if (reached.some((r) => r.piece.role === 'unit flange')) found.flanged.push({ fromMm, toMm });
+    if (reached.some(isFlange)) found.flanged.push({ fromMm, toMm });
   });
   return {
     whole,

@@ -53,6 +53,11 @@ export function gapWords(gap: SideGap, field: string): { readonly what: string; 
         correct: `Lap ${field} and ${flashing} onto each other ("ontoWall", "lapsOnto").`,
       };
     case 'return':
+      if (gap.isAfterUnit)
+        return {
+          what: `${flashing} goes on after the unit, so it cannot turn in, and is not joined to the flange there`,
+          correct: `Adhere or seal ${flashing} to the flange ("edge"), bed the flange in sealant along the ${gap.side}, or line the opening before the unit is set.`,
+        };
       return {
         what: `${first === undefined ? field : flashing} stops at the edge of the opening there`,
         correct:

@@ -12,6 +12,8 @@ export interface Card {
   readonly sources: readonly Source[];
   readonly caution?: string;
   readonly parameters?: Readonly<Record<string, Parameter>>;
+  /** Fields of the documents it reads; absent for the engine's own checks. */
+  readonly reads?: readonly string[];
 }
 
 /**
@@ -35,6 +37,7 @@ export function ruleCards(
     summary: rule.summary,
     level: level(rule.id, rule.level),
     sources: rule.sources,
+    reads: rule.reads,
     page: () => pages[rule.id] ?? `# ${rule.title}\n\n${rule.summary}\n`,
     ...(rule.caution === undefined ? {} : { caution: rule.caution }),
     ...(rule.parameters === undefined ? {} : { parameters: rule.parameters }),

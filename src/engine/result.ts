@@ -70,7 +70,7 @@ export interface Outcome {
   readonly level?: Level | undefined;
   readonly related?: readonly RelatedPlace[] | undefined;
   readonly flow?: readonly FlowStep[] | undefined;
-  /** Fields that would answer an `open` result: `openings[0].unit.waterTest`. */
+  /** Fields that would answer an `open` result: `openings.unit.waterTest`, `wall "sheathing": permeance`. */
   readonly missing?: readonly string[] | undefined;
   /** What a computed result rests on and leaves out, a sentence each; whole in files, counted on a terminal. */
   readonly notes?: readonly string[] | undefined;

@@ -44,9 +44,19 @@ export function monthNames(months: readonly number[]): string {
 /** kg/m2 of one oz/ft2. @see NIST SP 811: the avoirdupois pound of 0.45359237 kg, the foot of 0.3048 m */
 const OUNCE_PER_SQUARE_FOOT = 0.45359237 / 16 / 0.3048 ** 2;
 
-/** Water on an area: `0.62 kg/m2`, `2.03 oz/ft2`; less than a hundredth is told as such. */
+/** oz/ft2 of an amount of water on an area in kg/m2. */
+export function ouncesPerSquareFoot(kgPerM2: number): number {
+  return kgPerM2 / OUNCE_PER_SQUARE_FOOT;
+}
+
+/**
+ * Water on an area: `0.62 kg/m2`, `2.03 oz/ft2`; less than a hundredth is told as such.
+ *
+ * In US units by the ounce: what gathers in walls, 0.1 to 2 kg/m2, is then 0.3 to 7. By the pound it would be 0.02 to
+ * 0.4, and `lb/ft2` is read as a pressure.
+ */
 export function waterText(kgPerM2: number, system: UnitSystem): string {
-  const [value, unit] = system === 'SI' ? [kgPerM2, 'kg/m2'] : [kgPerM2 / OUNCE_PER_SQUARE_FOOT, 'oz/ft2'];
+  const [value, unit] = system === 'SI' ? [kgPerM2, 'kg/m2'] : [ouncesPerSquareFoot(kgPerM2), 'oz/ft2'];
   if (value > 0 && value < 0.01) return `less than 0.01 ${unit}`;
   return `${value.toFixed(2)} ${unit}`;
 }

@@ -1,6 +1,7 @@
 /** Finds the interior vapor retarder: the tightest layer on the room side of the framed cavity. */
 import { tighter, type VaporClass } from './classes.js';
 import { classOfLayer, type LayerClass, type UnknownClass } from './layer-class.js';
+import { fieldOfLayer } from '../model/named-field.js';
 import type { Detail, Layer } from '../model/types.js';
 
 export interface InteriorRetarder extends LayerClass {
@@ -64,7 +65,7 @@ function findInteriorSide(detail: Detail, frame: Layer): InteriorSide {
         kind: 'unknown',
         layer,
         at: layer.at,
-        missing: [`wall[${layer.index}].finish`],
+        missing: [fieldOfLayer(layer, 'finish')],
         reason: `the finish of "${layer.id}" is not stated`,
       });
   }

@@ -2,6 +2,7 @@
 import { classOfPermeance, classOfQuantity, permToNg, tighter, type VaporClass } from './classes.js';
 import { BARE, facingIn, PAINTED } from './facing.js';
 import { materialNamed, permeancePermAt } from './materials.js';
+import { fieldOfLayer } from '../model/named-field.js';
 import type { Layer } from '../model/types.js';
 import type { Locus } from '../reading/types.js';
 
@@ -27,8 +28,6 @@ export interface UnknownClass {
   readonly reason: string;
   readonly at: Locus;
 }
-
-const wallField = (layer: Layer, field: string): string => `wall[${layer.index}].${field}`;
 
 /** The class of what the words name: a facing, a paint, a sheet. `undefined` when the table cannot tell. */
 function classOfWords(text: string, thicknessMm: number | undefined, at: Locus): LayerClass | undefined {
@@ -75,7 +74,7 @@ function classOfFinish(layer: Layer): LayerClass | UnknownClass | undefined {
     return {
       kind: 'unknown',
       at: finish.at,
-      missing: [wallField(layer, 'permeance')],
+      missing: [fieldOfLayer(layer, 'permeance')],
       reason: `the finish "${finish.value}" has no generic permeance`,
     };
   }
@@ -103,7 +102,7 @@ function classOfBody(layer: Layer): LayerClass | UnknownClass {
       return {
         kind: 'unknown',
         at,
-        missing: [layer.permeance === undefined ? 'product.permeance.dry' : wallField(layer, 'permeance')],
+        missing: [layer.permeance === undefined ? 'product.permeance.dry' : fieldOfLayer(layer, 'permeance')],
         reason: `its permeance ${declared.text} lies in two classes`,
       };
     return {
@@ -129,7 +128,7 @@ function classOfBody(layer: Layer): LayerClass | UnknownClass {
     classOfWords(text, layer.thicknessMm?.value, layer.material?.at ?? layer.at) ?? {
       kind: 'unknown',
       at: layer.material?.at ?? layer.at,
-      missing: [wallField(layer, 'permeance')],
+      missing: [fieldOfLayer(layer, 'permeance')],
       reason: `"${text}" has no generic permeance that settles its class`,
     }
   );

@@ -1,4 +1,5 @@
 /** The film a permeance was tested at, against the film that goes on the wall. */
+import { fieldOfLayer } from '../model/named-field.js';
 import type { Apply, Detail, Layer, Measured, Product } from '../model/types.js';
 
 /** Dry film, um: least and most of what is specified. */
@@ -39,9 +40,9 @@ function filmOf(from: Pick<Layer, 'dryFilmUm' | 'wetFilmUm'>, product: Product, 
   const solids = product.volumeSolids?.value;
   if (dry !== undefined)
     return { kind: 'known', film: { leastUm: dry.value, mostUm: dry.upper ?? dry.value, stated: dry } };
-  if (wet === undefined) return { kind: 'unknown', missing: [`wall[${layer.index}].dryFilm`] };
+  if (wet === undefined) return { kind: 'unknown', missing: [fieldOfLayer(layer, 'dryFilm')] };
   if (solids === undefined)
-    return { kind: 'unknown', missing: ['product.volumeSolids', `wall[${layer.index}].dryFilm`] };
+    return { kind: 'unknown', missing: ['product.volumeSolids', fieldOfLayer(layer, 'dryFilm')] };
   return {
     kind: 'known',
     film: { leastUm: wet.value * solids, mostUm: (wet.upper ?? wet.value) * solids, stated: wet, volumeSolids: solids },

@@ -2,6 +2,7 @@
 import { VENTED_BY_SHAPE, type SheathingKind } from './data/condition-tables.js';
 import { isFoamPlastic } from './insulation.js';
 import { materialNamed } from './materials.js';
+import { fieldOfLayer } from '../model/named-field.js';
 import type { Detail, Layer } from '../model/types.js';
 
 export type Venting =
@@ -48,7 +49,7 @@ export function venting(detail: Detail, frame: Pick<Layer, 'index'>): Venting {
   if (gap !== undefined && gap.vented === undefined)
     return {
       kind: 'unknown',
-      missing: [`wall[${gap.index}].vented`],
+      missing: [fieldOfLayer(gap, 'vented')],
       words: `"${gap.id}" does not say whether it is vented`,
     };
   // "Cladding" alone may be anything; a named kind that lies on the wall is not vented.
@@ -56,7 +57,7 @@ export function venting(detail: Detail, frame: Pick<Layer, 'index'>): Venting {
   if (gap === undefined && generic && cladding.vented === undefined)
     return {
       kind: 'unknown',
-      missing: [`wall[${cladding.index}].vented`],
+      missing: [fieldOfLayer(cladding, 'vented')],
       words: `"${cladding.id}" does not say whether it is vented`,
     };
   return {
@@ -75,6 +76,6 @@ export function sheathingOf(detail: Detail, frame: Layer): SheathingFound {
   const text = `${layer.material?.value ?? ''} ${layer.product?.name ?? ''}`;
   const kind = materialNamed(text)?.sheathing ?? (/\bgypsum\b/i.test(text) ? 'gypsum' : undefined);
   return kind === undefined
-    ? { kind: 'unknown', missing: [layer.material === undefined ? 'product.name' : `wall[${layer.index}].material`] }
+    ? { kind: 'unknown', missing: [layer.material === undefined ? 'product.name' : fieldOfLayer(layer, 'material')] }
     : { kind: 'known', layer, sheathing: kind };
 }

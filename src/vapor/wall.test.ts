@@ -134,7 +134,7 @@ describe('the interior retarder', () => {
     expect(await classInside(...layers)).toBe(expected);
   });
   it('is open when a board that faces the room does not say its finish', async () => {
-    expect(await classInside('{ id: b, material: gypsum board }', STUDS)).toBe('unknown: wall[0].finish');
+    expect(await classInside('{ id: b, material: gypsum board }', STUDS)).toBe('unknown: wall "b": finish');
   });
   it('does not hang on the finish when a tighter sheet is known', async () => {
     expect(await classInside('{ id: b, material: gypsum board }', '{ id: s, product: sheet }', STUDS)).toBe('II');
@@ -149,11 +149,11 @@ describe('the interior retarder', () => {
     ).toBe('unknown: product.permeance.dry');
   });
   it('is open when a material is unknown', async () => {
-    expect(await classInside('{ id: b, material: woven panel }', STUDS)).toBe('unknown: wall[0].permeance');
+    expect(await classInside('{ id: b, material: woven panel }', STUDS)).toBe('unknown: wall "b": permeance');
   });
   it('is open when a finish is unknown', async () => {
     expect(await classInside('{ id: b, material: gypsum board, finish: silk }', STUDS)).toBe(
-      'unknown: wall[0].permeance',
+      'unknown: wall "b": permeance',
     );
   });
   it('is open when nothing is drawn inside the frame', async () => {

@@ -1,12 +1,12 @@
 /** What twelve months of vapor diffusion at a weather station say of a wall. */
 import type { Answer } from './answer.js';
-import { amountText } from './amount.js';
 import type { UnitSystem } from '../model/unit-system.js';
 import { monthsOf, type Station } from '../climate/stations.js';
 import { monthName } from '../moisture/words.js';
 import { AMOUNT_RULES } from '../moisture/limits.js';
 import { judgeWall, type WallJudgement, type WallOutcome } from '../moisture/wall/judge.js';
 import { airAt } from '../moisture/wall/of-detail.js';
+import { waterText } from '../moisture/words.js';
 import type { ProjectIndoor } from '../moisture/wall/indoor.js';
 import type { ReadWall } from '../moisture/wall/wall.js';
 
@@ -50,7 +50,7 @@ function figures({ typical }: WallJudgement): Figures {
 
 /** What happens in the wall with figures halfway between their bounds. */
 function told(found: Figures, system: UnitSystem): string {
-  const text = (kgPerM2: number | undefined): string => amountText(kgPerM2 ?? 0, system);
+  const text = (kgPerM2: number | undefined): string => waterText(kgPerM2 ?? 0, system);
   if (found.plane === undefined) return 'stays dry';
   const month = monthName(found.month ?? 1);
   const peak = `${text(found.peakKgPerM2)} gather ${found.plane} up to ${month}`;

@@ -1,4 +1,5 @@
 /** The compliance matrix through the built command, over a small project of its own. */
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Log } from 'sarif';
 import { describe, expect, it } from 'vitest';
@@ -90,6 +91,34 @@ describe('the compliance matrix', () => {
     expect(reviewer).toContain('It is in words');
   });
 
+  it('is a table that fits 80 cells where no format is named', async () => {
+    const { out, status, err } = await lapwright(['matrix', '.', '--date', '2026-03-02'], { cwd: LIBRARY });
+    expect([status, err]).toEqual([0, '']);
+    expect(out.split('\n').filter((line) => line.length > 80)).toEqual([]);
+    const lines = out.split('\n');
+    const head = lines.find((line) => line.startsWith('Paragraph'))!;
+    expect(head.split(/ {2,}/)).toEqual(['Paragraph', 'Requirement', 'Provided', 'Result']);
+    // Each cell of a row stands under the head of its column.
+    const row = lines.find((line) => line.startsWith('3.2.A '))!;
+    const under = (name: string): string => row.slice(head.indexOf(name));
+    expect(under('Requirement')).toMatch(/^extension onto wall/);
+    expect(under('Provided')).toMatch(/^D-1: 4 in/);
+    expect(under('Result')).toBe('does not comply');
+    const paragraphs = lines.slice(lines.indexOf(head) + 1).flatMap((line) => /^\d[^ ]*/.exec(line)?.[0] ?? []);
+    expect(paragraphs).toEqual(['1.5', '2.1.A', '3.2.A', '3.2.B', '3.3', '3.4', '3.10.A']);
+    const [, places = ''] = out.split('To correct or to answer\n');
+    expect(places).toMatch(/^ {2}3\.2\.A, D-1: detail\.yaml:12:\d+$/m);
+    expect(out).toContain('For the reviewer');
+    expect(out).toContain('An aid to review');
+    expect(await matrix('terminal')).toBe(out);
+  });
+
+  it('is Markdown in a file for which no format is named', async () => {
+    const file = path.join(scratch({}), 'matrix.md');
+    await lapwright(['matrix', '.', '--output', file, '--date', '2026-03-02'], { cwd: LIBRARY });
+    expect(readFileSync(file, 'utf8')).toBe(await matrix('markdown'));
+  });
+
   it('is CSV with a line for each requirement and detail that answers it', async () => {
     const lines = (await matrix('csv')).trimEnd().split('\r\n');
     expect(lines[0]).toContain('paragraph,requirement');
@@ -124,7 +153,14 @@ describe('the compliance matrix', () => {
   });
 
   it('has a row for each thing to be submitted, with what the submittal contains for it', async () => {
-    const { out } = await lapwright(['matrix', path.join(DEMO, 'submittal-07-27-26-03.md'), '--date', '2026-03-02']);
+    const { out } = await lapwright([
+      'matrix',
+      path.join(DEMO, 'submittal-07-27-26-03.md'),
+      '--format',
+      'markdown',
+      '--date',
+      '2026-03-02',
+    ]);
     const row = (paragraph: string): string =>
       out.split('\n').find((line) => line.startsWith(`| ${paragraph} |`)) ?? '';
     expect(row('1.3.C')).toContain(
@@ -133,7 +169,12 @@ describe('the compliance matrix', () => {
     expect(row('1.3.D')).toContain('| complies | 07 27 26-03: Membrane with flashing and transition membrane');
     expect(row('1.3.F')).toContain('(not confirmed) | for the reviewer |');
     // Without the submittal the same rows stand, unanswered.
-    const { out: bare } = await lapwright(['matrix', path.join(DEMO, 'details/W-1-flanged-window.yaml')]);
+    const { out: bare } = await lapwright([
+      'matrix',
+      path.join(DEMO, 'details/W-1-flanged-window.yaml'),
+      '--format',
+      'markdown',
+    ]);
     expect(bare).toContain('| for the reviewer | No submittal under review answers it. |');
   });
 

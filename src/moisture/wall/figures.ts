@@ -8,6 +8,7 @@ import { insulates, insulationOf } from '../../vapor/insulation.js';
 import { usRToSi } from '../../vapor/classes.js';
 import { materialNamed, permeanceProvenanceText, rPerInch } from '../../vapor/materials.js';
 import type { GenericMaterial } from '../../vapor/data/materials.js';
+import { fieldOfLayer } from '../../model/named-field.js';
 import type { Layer, Measured } from '../../model/types.js';
 import type { Locus } from '../../reading/types.js';
 
@@ -45,7 +46,6 @@ const OPEN_SD_M = 0.001;
 const TIGHTEST_SD_M = 1500;
 const MM_PER_INCH = 25.4;
 const GAPS: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['air space', 'drainage mat']);
-const field = (layer: Layer, name: string): string => `wall[${layer.index}].${name}`;
 const one = (sdM: number): SdBounds => ({ leastM: sdM, typicalM: sdM, mostM: sdM });
 const between = ([leastM, mostM]: readonly [number, number]): SdBounds => ({
   leastM,
@@ -116,7 +116,7 @@ function vaporOf(layer: Layer, meant: Meant | undefined): Vapor | MissingFigure 
       dry: declared,
       wet: wet === undefined ? declared : declaredSd(wet),
       generic: false,
-      field: layer.permeance === undefined ? 'product.permeance.dry' : field(layer, 'permeance'),
+      field: layer.permeance === undefined ? 'product.permeance.dry' : fieldOfLayer(layer, 'permeance'),
     };
   }
   if (layer.productId !== undefined && layer.family !== 'batt insulation')
@@ -135,7 +135,7 @@ function vaporOf(layer: Layer, meant: Meant | undefined): Vapor | MissingFigure 
     const needsThickness =
       material !== undefined && thicknessMm === undefined && genericLayer(material, 10, 'dry') !== undefined;
     return {
-      missing: field(layer, needsThickness ? 'thickness' : 'permeance'),
+      missing: fieldOfLayer(layer, needsThickness ? 'thickness' : 'permeance'),
       reason: needsThickness
         ? `"${layer.id}" has no thickness, without which its generic permeance is not known`
         : `"${layer.material?.value ?? layer.id}" has no generic permeance`,
@@ -146,7 +146,7 @@ function vaporOf(layer: Layer, meant: Meant | undefined): Vapor | MissingFigure 
     dry: between(dryCup.sdM),
     wet: between((wetCup ?? dryCup).sdM),
     generic: true,
-    field: field(layer, 'permeance'),
+    field: fieldOfLayer(layer, 'permeance'),
     told:
       meant?.unnamed === true
         ? `"${layer.material?.value ?? layer.id}" names no kind; ${material.name} was looked at (${permeanceProvenanceText(material)}).`
@@ -170,7 +170,7 @@ function resistanceOf(layer: Layer, material: GenericMaterial | undefined): Resi
     return { rM2KW: generic, told: `"${layer.id}" is taken to insulate as ${material.name} does.` };
   if (insulates(layer) || layer.family === 'batt insulation')
     return {
-      missing: field(layer, 'rValue'),
+      missing: fieldOfLayer(layer, 'rValue'),
       reason: `"${layer.id}" is insulation without an R-value, or a thickness of a known material`,
       at: layer.at,
     };
@@ -189,7 +189,14 @@ function finishFigures(layer: Layer): LayerFigures[] | MissingFigure {
       const bounds: SdBounds = { leastM: OPEN_SD_M, typicalM: mostM / 2, mostM };
       const told = `The finish of "${layer.id}" is not stated; from bare to two coats of latex paint was looked at.`;
       return [
-        { ...facts, dry: bounds, wet: bounds, generic: true, field: field(layer, 'finish'), assumptions: [told] },
+        {
+          ...facts,
+          dry: bounds,
+          wet: bounds,
+          generic: true,
+          field: fieldOfLayer(layer, 'finish'),
+          assumptions: [told],
+        },
       ];
     }
     case 'said': {
@@ -198,7 +205,7 @@ function finishFigures(layer: Layer): LayerFigures[] | MissingFigure {
       const wet = material === undefined ? undefined : genericLayer(material, undefined, 'wet');
       if (material === undefined || dry === undefined)
         return {
-          missing: field(layer, 'permeance'),
+          missing: fieldOfLayer(layer, 'permeance'),
           reason: `the finish "${finish.words}" has no generic permeance`,
           at: layer.at,
         };
@@ -209,7 +216,7 @@ function finishFigures(layer: Layer): LayerFigures[] | MissingFigure {
           dry: between(dry.sdM),
           wet: between((wet ?? dry).sdM),
           generic: true,
-          field: field(layer, 'permeance'),
+          field: fieldOfLayer(layer, 'permeance'),
           assumptions: [
             `The finish of "${layer.id}", ${finish.words}, is generic ${material.name} (${permeanceProvenanceText(material)}).`,
           ],
@@ -277,7 +284,7 @@ function gap(layer: Layer): LayerFigures {
     wet: bounds,
     storage: 'other',
     generic: true,
-    field: field(layer, 'vented'),
+    field: fieldOfLayer(layer, 'vented'),
     assumptions: [],
   };
 }

@@ -70,7 +70,7 @@ describe('a wall that its drawing leaves open', () => {
     const range = '{ id: sheet, material: vapor retarder, permeance: 0.05-20 perm }';
     const { kind, hangsOn } = await judge(winter(-10), bare, range, STUDS, OSB, VENT);
     expect(kind).toBe('undecided');
-    expect(hangsOn).toContain('wall[1].permeance');
+    expect(hangsOn).toContain('wall "sheet": permeance');
   });
   it.each([
     // "At most 20 perm" may be 0.06 perm, with which the wall above stays dry.
@@ -82,7 +82,7 @@ describe('a wall that its drawing leaves open', () => {
     const sheet = `{ id: sheet, material: vapor retarder, permeance: ${permeance} }`;
     const judged = await judge(winter(-10), bare, sheet, STUDS, OSB, VENT);
     expect(judged.kind).toBe(kind);
-    if (kind === 'undecided') expect(judged.hangsOn).toContain('wall[1].permeance');
+    if (kind === 'undecided') expect(judged.hangsOn).toContain('wall "sheet": permeance');
   });
   it('names the venting that turns it', async () => {
     // Frost all year: 0.05 perm lets in less than OSB of 1 perm lets out, unless a tight panel holds it in.
@@ -100,19 +100,19 @@ describe('a wall that its drawing leaves open', () => {
       panel,
     );
     expect(kind).toBe('undecided');
-    expect(hangsOn).toEqual(['wall[3].vented']);
+    expect(hangsOn).toEqual(['wall "gap": vented']);
   });
   it('asks for the thickness where wood has no mass to take a share of', async () => {
     const thin = '{ id: sheathing, material: OSB, permeance: 1 perm }';
     const { kind, hangsOn, typical } = await judge(winter(-10), bare, STUDS, thin, VENT);
     expect([kind, typical.outcome]).toEqual(['undecided', 'no limit']);
-    expect(hangsOn).toEqual(['wall[2].thickness']);
+    expect(hangsOn).toEqual(['wall "sheathing": thickness']);
   });
   it('is not accepted on the word that it may be vented, and is refused without it', async () => {
     const cladding = '{ id: cladding, material: cladding }';
     const sheet = '{ id: sheet, material: vapor retarder, permeance: 0.06 perm }';
     const good = await judge(winter(-10), bare, sheet, STUDS, OSB, cladding);
-    expect([good.kind, good.hangsOn]).toEqual(['undecided', ['wall[4].vented']]);
+    expect([good.kind, good.hangsOn]).toEqual(['undecided', ['wall "cladding": vented']]);
     expect((await judge(winter(-10), bare, STUDS, OSB, cladding)).kind).toBe('refused');
   });
 });

@@ -7,6 +7,7 @@ import type { Surfaces } from '../data/surfaces.js';
 import type { LayerFigures } from './figures.js';
 import { rememberedInAir } from './remembered-in-air.js';
 import { isOuter, moistureLayers, type ReadWall, type Wall } from './wall.js';
+import { fieldOfLayer } from '../../model/named-field.js';
 
 /** `too much`: dries, but more gathers than the material bears. `no limit`: dries; what it bears is not known. */
 export type WallOutcome = 'dry' | 'dries' | 'too much' | 'remains' | 'no limit';
@@ -130,7 +131,8 @@ export function judgeWall(read: ReadWall, year: readonly MonthOfAir[]): WallJudg
 }
 
 function thicknessField(wall: Wall, id: string): string {
-  return `wall[${wall.layers.find((l) => l.id === id)?.layer.index ?? 0}].thickness`;
+  const found = wall.layers.find((l) => l.id === id)?.layer;
+  return found === undefined ? 'wall.thickness' : fieldOfLayer(found, 'thickness');
 }
 
 /** Fields of the figures that alone, moved to either bound, turn the answer. */

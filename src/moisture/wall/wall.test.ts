@@ -83,7 +83,7 @@ describe('the layers of a drawn wall', () => {
   });
   it('go from bare to painted where the finish of the room side is not said, and say so', async () => {
     const { walls, assumptions } = await wall('{ id: board, material: gypsum board }', STUDS, OSB);
-    expect(walls[0].layers[0]).toMatchObject({ id: 'board finish', field: 'wall[0].finish' });
+    expect(walls[0].layers[0]).toMatchObject({ id: 'board finish', field: 'wall "board": finish' });
     expect(assumptions.join(' ')).toContain('finish of "board" is not stated');
   });
 });
@@ -91,17 +91,17 @@ describe('the layers of a drawn wall', () => {
 describe('a wall that cannot be followed', () => {
   it.each([
     ['a product without permeance', [BOARD, STUDS, '{ id: membrane, product: silent }'], ['product.permeance.dry']],
-    ['a material nobody knows', [BOARD, STUDS, '{ id: skin, material: woven panel }'], ['wall[2].permeance']],
+    ['a material nobody knows', [BOARD, STUDS, '{ id: skin, material: woven panel }'], ['wall "skin": permeance']],
     [
       'batts without thickness or R-value',
       [BOARD, '{ id: studs, material: batt, framing: { material: wood } }', OSB],
-      ['wall[1].thickness'],
+      ['wall "studs": thickness'],
     ],
-    ['foam without thickness', [BOARD, STUDS, '{ id: foam, material: XPS }'], ['wall[2].thickness']],
+    ['foam without thickness', [BOARD, STUDS, '{ id: foam, material: XPS }'], ['wall "foam": thickness']],
     [
       'a finish nobody knows',
       ['{ id: board, material: gypsum board, finish: silk }', STUDS, OSB],
-      ['wall[0].permeance'],
+      ['wall "board": permeance'],
     ],
   ])('names what is missing: %s', async (_, layers, fields) => {
     expect(await missing(...layers)).toEqual(fields);
@@ -126,12 +126,12 @@ describe('the end of a wall', () => {
     const panel = '{ id: panel, material: fiber cement, thickness: 5/16 in }';
     expect(await last('{ id: gap, material: air space, thickness: 1 in }', panel)).toEqual(['sheathing', 'panel']);
     const { unsaidVenting } = await wall(BOARD, STUDS, OSB, '{ id: gap, material: air space }', panel);
-    expect(unsaidVenting).toBe('wall[3].vented');
+    expect(unsaidVenting).toBe('wall "gap": vented');
   });
   it('is the cavity where the cladding itself has no figures, and that is said', async () => {
     const found = await wall(BOARD, STUDS, OSB, '{ id: cladding, material: cladding }');
     expect(found.walls.length).toBe(1);
-    expect(found.unsaidVenting).toBe('wall[3].vented');
+    expect(found.unsaidVenting).toBe('wall "cladding": vented');
     expect(found.assumptions.join(' ')).toContain('followed as if it were');
   });
 });

@@ -167,6 +167,26 @@ export function becauseWord(pair: Pair): string {
   return pair.explanations[0]?.how === 'near' ? 'may be due to' : 'because';
 }
 
+/**
+ * Said of a result that came out another way where no change of the documents is known to bear on it. A document that
+ * cannot be read says itself what is wrong.
+ */
+export function isCauseUnknown(
+  { state, progress, explanations, before, after }: Pair,
+  { changes }: Comparison,
+): boolean {
+  const isOfDocument = (after ?? before)?.rule.startsWith('document/') ?? false;
+  return (
+    changes !== undefined &&
+    state !== 'unchanged' &&
+    progress !== 'unchanged' &&
+    explanations.length === 0 &&
+    !isOfDocument
+  );
+}
+
+export const CAUSE_UNKNOWN = 'not known: no change was found in what this check reads';
+
 export const NO_DOCUMENTS =
   'A SARIF file holds results, not documents; to see what changed in the documents, compare folders or revisions.';
 

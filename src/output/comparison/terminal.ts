@@ -1,5 +1,5 @@
 /** The comparison for a terminal: counts first, then what to act on, then what changed in the documents. */
-import type { Change, Pair } from '../../compare/types.js';
+import type { Change, Comparison, Pair } from '../../compare/types.js';
 import { themeFor, type Theme } from '../color.js';
 import { oneLine } from '../escape.js';
 import { CAUTION, plural, STAMP_NOTE } from '../report.js';
@@ -8,11 +8,13 @@ import { padTo, wrap } from '../text-width.js';
 import {
   asksNow,
   becauseWord,
+  CAUSE_UNKNOWN,
   changePlaces,
   changeText,
   countsText,
   differencesText,
   gradeOf,
+  isCauseUnknown,
   MOST_EXPLANATIONS,
   NO_DOCUMENTS,
   pairsOf,
@@ -56,7 +58,7 @@ export function printComparisonTerminal(
       if (pairs.length === 0) return [];
       return [
         titled(page, 0, `${title} (${String(pairs.length)})`).join('\n'),
-        ...pairs.map((pair) => pairBlock(page, pair)),
+        ...pairs.map((pair) => pairBlock(page, pair, comparison)),
       ];
     }),
     ...listBlock(
@@ -72,7 +74,7 @@ export function printComparisonTerminal(
   return `${blocks.join('\n\n')}\n`;
 }
 
-function pairBlock(page: Page, pair: Pair): string {
+function pairBlock(page: Page, pair: Pair, comparison: Comparison): string {
   const told = pair.after ?? pair.before;
   if (told === undefined) return '';
   const grade = gradeOf(told);
@@ -91,13 +93,13 @@ function pairBlock(page: Page, pair: Pair): string {
     ...(isKnown ? [] : told.sources.slice(0, 1).flatMap((source) => labelled(page, 'source', sourceText(source)))),
     ...labelled(page, 'correct', correct ? told.correct : undefined),
     ...labelled(page, 'caution', correct && told.kind === 'fail' ? page.cautions.get(told.rule) : undefined),
-    ...because(page, pair),
+    ...because(page, pair, comparison),
   ].join('\n');
 }
 
-function because(page: Page, pair: Pair): string[] {
+function because(page: Page, pair: Pair, comparison: Comparison): string[] {
   const shown = pair.explanations.slice(0, MOST_EXPLANATIONS);
-  if (shown.length === 0) return [];
+  if (shown.length === 0) return isCauseUnknown(pair, comparison) ? labelled(page, 'cause', CAUSE_UNKNOWN) : [];
   const rest = pair.explanations.length - shown.length;
   return [
     ...indented(page, 4, `${becauseWord(pair)}:`),

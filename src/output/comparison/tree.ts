@@ -1,6 +1,6 @@
 /** The comparison as a Markdown tree (mdast); the HTML page starts from it too. */
 import type { ListItem, PhrasingContent, Root, RootContent } from 'mdast';
-import type { Change, Pair, Progress, Told } from '../../compare/types.js';
+import type { Change, Comparison, Pair, Progress, Told } from '../../compare/types.js';
 import {
   cell,
   code,
@@ -19,11 +19,13 @@ import { sourceText } from '../source-text.js';
 import {
   asksNow,
   becauseWord,
+  CAUSE_UNKNOWN,
   changePlaces,
   changeText,
   countsText,
   differencesText,
   gradeOf,
+  isCauseUnknown,
   MOST_EXPLANATIONS,
   NO_DOCUMENTS,
   pairsOf,
@@ -35,7 +37,7 @@ import {
 
 /** Builds the tree; the same comparison gives the same tree. */
 export function comparisonTree(report: ComparisonReport): Root {
-  const { comparison, cautions } = report;
+  const { comparison } = report;
   return {
     type: 'root',
     children: [
@@ -44,7 +46,7 @@ export function comparisonTree(report: ComparisonReport): Root {
       ...SECTIONS.flatMap(({ progress, title }): RootContent[] => {
         const pairs = pairsOf(comparison, progress);
         if (pairs.length === 0) return [];
-        return [heading(2, joint(title)), ...pairs.flatMap((pair) => chapter(pair, cautions))];
+        return [heading(2, joint(title)), ...pairs.flatMap((pair) => chapter(pair, report))];
       }),
       ...requirements(report),
       ...withoutEffect(report),
@@ -82,7 +84,7 @@ function opening({ comparison, suggested }: ComparisonReport): RootContent[] {
 
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
-function chapter(pair: Pair, cautions: ReadonlyMap<string, string>): RootContent[] {
+function chapter(pair: Pair, { comparison, cautions }: ComparisonReport): RootContent[] {
   const told = pair.after ?? pair.before;
   if (told === undefined) return [];
   const grade = gradeOf(told);
@@ -97,7 +99,7 @@ function chapter(pair: Pair, cautions: ReadonlyMap<string, string>): RootContent
     ...fact('Source', sourcesOf(told)),
     ...(asks ? fact('Correct', told.correct) : []),
     ...(asks && told.kind === 'fail' ? fact('Caution', cautions.get(told.rule)) : []),
-    ...because(pair),
+    ...because(pair, comparison),
   ];
   return [
     heading(3, words(told.detail), joint(` (${grade}): `), words(told.rule)),
@@ -122,9 +124,9 @@ function fact(name: string, text: string | undefined): ListItem[] {
   return text === undefined || text === '' ? [] : [item(strong(name), joint(': '), words(text))];
 }
 
-function because(pair: Pair): ListItem[] {
+function because(pair: Pair, comparison: Comparison): ListItem[] {
   const shown = pair.explanations.slice(0, MOST_EXPLANATIONS);
-  if (shown.length === 0) return [];
+  if (shown.length === 0) return isCauseUnknown(pair, comparison) ? fact('Cause', CAUSE_UNKNOWN) : [];
   const rest = pair.explanations.length - shown.length;
   const items = shown.map(({ change }) => item(...changeWords(change)));
   if (rest > 0) items.push(item(joint(`and ${plural(rest, 'other change')}`)));

@@ -5,6 +5,7 @@ import { missingText, type DetailResults } from '../grouping.js';
 import { code, item, joint, strong, words } from '../markdown-parts.js';
 import { placeOfResult } from '../place.js';
 import type { Review, RuleCard } from '../report.js';
+import { fieldOfAny } from '../../model/named-field.js';
 
 interface Question {
   readonly first: Result;
@@ -12,9 +13,6 @@ interface Question {
   readonly missing: string;
   readonly places: { readonly detailId: string; readonly result: Result }[];
 }
-
-/** `work[3].upstand` and `work[5].upstand` are one question about two places. */
-const withoutNumbers = (field: string): string => field.replace(/\[\d+\]/g, '');
 
 /** The roles of a submittal; of several, or of one that does not say, the usual ones. */
 interface Roles {
@@ -43,7 +41,8 @@ function questionsOf(groups: readonly DetailResults[], roles: Roles): Question[]
   for (const { detail, open } of groups) {
     for (const result of open) {
       const role = roleFor(result, roles);
-      const missing = withoutNumbers(missingText(result));
+      // The same field of two layers or two steps is one question about two places.
+      const missing = fieldOfAny(missingText(result));
       const key = `${result.ruleId}\n${role}\n${missing}`;
       const question = questions.get(key) ?? { first: result, role, missing, places: [] };
       questions.set(key, question);

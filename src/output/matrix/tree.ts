@@ -9,12 +9,12 @@ import { CAUTION, plural, type Review } from '../report.js';
 const NAMED = 4;
 
 /** What those answers provide that weigh as much as the row does, then how many others there are. */
-function provided(row: MatrixRow): PhrasingContent[] {
+export function providedWords(row: MatrixRow, places: 'with places' | 'without' = 'with places'): PhrasingContent[] {
   if (row.answers.length === 0) return [words(row.unheld ?? '')];
   const telling = row.answers.filter((a) => a.result.kind === row.kind);
   const parts = telling
     .slice(0, NAMED)
-    .flatMap((answer, i): PhrasingContent[] => [...(i === 0 ? [] : [joint('; ')]), ...answerWords(answer)]);
+    .flatMap((answer, i): PhrasingContent[] => [...(i === 0 ? [] : [joint('; ')]), ...answerWords(answer, places)]);
   const rest = telling.length - NAMED;
   const others = row.answers.filter((a) => a.result.kind !== row.kind);
   const comply = others.every((a) => a.result.kind === 'pass') ? 'complying' : 'answered otherwise';
@@ -25,20 +25,19 @@ function provided(row: MatrixRow): PhrasingContent[] {
   ];
 }
 
-function answerWords({ documentId, result }: MatrixAnswer): PhrasingContent[] {
+function answerWords({ documentId, result }: MatrixAnswer, places: 'with places' | 'without'): PhrasingContent[] {
   const place = placeOfResult(result);
   const said = result.provided ?? (result.kind === 'open' ? (result.missing ?? []).join(', ') : result.message);
   return [
     words(documentId),
     joint(': '),
     words(said),
-    joint(' ('),
-    code(`${place.uri}:${String(place.line)}`),
-    joint(')'),
+    ...(places === 'without' ? [] : [joint(' ('), code(`${place.uri}:${String(place.line)}`), joint(')')]),
   ];
 }
 
-function requirementWords(row: MatrixRow): PhrasingContent[] {
+/** What is asked, by which method and when, and whether a person has confirmed it. */
+export function requirementWords(row: MatrixRow): PhrasingContent[] {
   const { method, confirmed } = row;
   return [
     words(row.words),
@@ -50,16 +49,21 @@ function requirementWords(row: MatrixRow): PhrasingContent[] {
 
 const HEAD = ['Paragraph', 'Requirement', 'Result', 'Provided, and where'];
 
+/** The paragraph of a row, with its section where the rows are of several. */
+export function paragraphName(row: MatrixRow, rows: readonly MatrixRow[]): string {
+  const isOfSeveral = rows.some((other) => other.section !== row.section);
+  return isOfSeveral ? `${row.section}, ${row.paragraph}` : row.paragraph;
+}
+
 /** The table; one row for each requirement. */
 export function matrixTable(rows: readonly MatrixRow[]): RootContent {
-  const several = new Set(rows.map((row) => row.section)).size > 1;
   return table([
     HEAD.map((name) => cell(joint(name))),
     ...rows.map((row): TableCell[] => [
-      cell(words(several ? `${row.section}, ${row.paragraph}` : row.paragraph)),
+      cell(words(paragraphName(row, rows))),
       cell(...requirementWords(row)),
       cell(row.kind === 'fail' && !row.accepted ? strong(verdict(row)) : joint(verdict(row))),
-      cell(...provided(row)),
+      cell(...providedWords(row)),
     ]),
   ]);
 }
@@ -69,6 +73,14 @@ export function matrixCounts(rows: readonly MatrixRow[]): string {
   return `${plural(rows.length, 'requirement')}: ${countVerdicts(rows)}.`;
 }
 
+/** What was held against what, in a sentence or two. */
+export function openingWords(rows: readonly MatrixRow[], review: Review): string {
+  const details = plural(review.details.length, 'detail');
+  return rows.length === 0
+    ? `No specification within reach of ${details} holds a requirement.`
+    : `${matrixCounts(rows)} Held against ${details}.`;
+}
+
 /** A page of its own. */
 export function matrixTree(rows: readonly MatrixRow[], review: Review): Root {
   const looked = rows.filter((row) => row.kind === 'review');
@@ -76,13 +88,7 @@ export function matrixTree(rows: readonly MatrixRow[], review: Review): Root {
     type: 'root',
     children: [
       heading(1, joint('Compliance matrix')),
-      paragraph(
-        joint(
-          rows.length === 0
-            ? `No specification within reach of ${plural(review.details.length, 'detail')} holds a requirement.`
-            : `${matrixCounts(rows)} Held against ${plural(review.details.length, 'detail')}.`,
-        ),
-      ),
+      paragraph(joint(openingWords(rows, review))),
       paragraph(joint(CAUTION)),
       ...(rows.length === 0 ? [] : [heading(2, joint('Requirements')), matrixTable(rows)]),
       ...(looked.length === 0 ? [] : [heading(2, joint('For the reviewer')), ...reviewerList(looked)]),

@@ -3,12 +3,11 @@ import { formatQuantity } from '../../../quantity/format.js';
 import { findUnit } from '../../../quantity/spelling.js';
 import { fromBase } from '../../../quantity/units.js';
 import { permeanceFromSdNg } from '../../../moisture/resistance.js';
+import { ouncesPerSquareFoot } from '../../../moisture/words.js';
 import type { System } from '../scale.js';
 
 /** Conventional inch of mercury (NIST SP 811), Pa: the pressure that the perm is made of. */
 const INCH_OF_MERCURY_PA = 3386.389;
-/** Exact: avoirdupois ounce of 28.349523125 g over the square foot of 0.09290304 m2 (NIST SP 811), kg/m2. */
-const OUNCE_PER_FT2_KG_PER_M2 = 0.028349523125 / 0.09290304;
 
 /** A figure as an axis shows it. */
 export interface Scale {
@@ -61,7 +60,7 @@ const UNITS: Record<System, MoistureUnits> = {
   US: {
     temperature: temperature('US'),
     pressure: scale('inHg', (pa) => pa / INCH_OF_MERCURY_PA, 3),
-    amount: scale('oz/ft2', (kg) => kg / OUNCE_PER_FT2_KG_PER_M2),
+    amount: scale('oz/ft2', ouncesPerSquareFoot),
     vapor: scale('1/perm', (sdM) => (sdM === 0 ? 0 : 1 / permOf(sdM))),
     permeance: (sdM) => formatQuantity(permeanceFromSdNg(sdM), 'permeance', { system: 'US' }),
     resistance: (r) => formatQuantity(r, 'thermalResistance', { system: 'US' }),
