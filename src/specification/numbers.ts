@@ -42,7 +42,7 @@ const WORDS = [
   String.raw`(?:${TENS.join('|')})(?:[- ](?:${ONES.slice(1, 10).join('|')}))?`,
   ...[...ONES].reverse(),
 ].join('|');
-const SIGN = String.raw`(?:(?:plus or minus|plus\/minus|minus|negative)\s+|\+\/-\s*|±\s*|(?<=^|[\s(\[])-(?=[\d.]))?`;
+const SIGN = String.raw`(?:(?:plus (?:or|and) minus|plus\/minus|minus|negative)\s+|\+\/-\s*|±\s*|(?<=^|[\s(\[])-(?=[\d.]))?`;
 const CHOICE = String.raw`(?:\[\s*(?:_{2,}|(?:minus )?[\d.,]+(?:[- ]?\d+\/\d+)?)\s*\]\s?(?=\[|[^\[])){1,8}`;
 const NUMBER = new RegExp(
   String.raw`(?<![\w/$#~])(?<![A-Za-z]-)(?<!\d[.,])${SIGN}(?:(${FIGURES})(?![\d/])|(${WORDS})\b(?:\s*\(\d+\))?)|(${CHOICE})`,
@@ -103,7 +103,7 @@ export function numbersIn(text: string): readonly ReadNumber[] {
       });
       continue;
     }
-    const tolerance = /^(?:plus or minus|plus\/minus|\+\/-|±)/i.test(all);
+    const tolerance = /^(?:plus (?:or|and) minus|plus\/minus|\+\/-|±)/i.test(all);
     const negative = !tolerance && /^(?:minus|negative|-)/i.test(all);
     const read = figures === undefined ? wordsValue(words ?? '') : { value: figuresValue(figures), text: figures };
     if (!Number.isFinite(read.value)) continue;

@@ -46,7 +46,7 @@ const ONE_PIECE = /^ ((?:[a-z-]+ )?(?:windows?|doors?|openings?|units?|bays?|pan
 const PLACES = /^ ((?:[a-z-]+ )?(?:places|points|spots|locations))\b/i;
 /** A count: a bare number before a plural noun. */
 const COUNTED =
-  /^[ -]((?:[a-z][\w-]*\s){0,2}?(?:weeps?|coats?|tests?|samples?|specimens?|fasteners?|locations?|readings?|measurements?|layers?|plies|projects?|copies|sets?|cycles|installations?|mockups?|pulls?|per\b))/i;
+  /^[ -]((?:[a-z][\w-]*\s){0,2}?(?:weeps?|coats?|tests?|samples?|specimens?|fasteners?|locations?|readings?|measurements?|layers?|plies|projects?|copies|sets?|cycles|installations?|mockups?|pulls?)|[a-z][\w-]*(?= per\b))/i;
 const OR_MORE = /^ or (?:more|fewer|less|greater)(?= )/i;
 /** Behind these words a bare number counts what follows it. */
 const COUNTS =
