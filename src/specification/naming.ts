@@ -105,7 +105,10 @@ export function nameOf(
       : [];
   // A second value without words of its own is about what stands before the first.
   const earlier = from === 0 ? '' : tidy(clause(plain, body, from));
-  const words = [...counted, ahead, behind, earlier].find((some) => some.length > 3);
+  // What a number counts that stands alone was said before it: "5 percent of the rest, but not fewer than three".
+  const isAlone = value?.found.unitText === 'each' && !/^(?:per|for|at|in|on|of)\s(?:each|every|[a-z]+$)/i.test(behind);
+  const nearest = isAlone ? [ahead, earlier, behind] : [ahead, behind, earlier];
+  const words = [...counted, ...nearest].find((some) => some.length > 3);
   const phrase =
     label === undefined ? (words ?? title) : isOneOfSeveral && words !== undefined ? `${label}: ${words}` : label;
   const shown = comparator?.threshold === true ? `${phrase} ${comparator.words}` : phrase;

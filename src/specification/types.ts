@@ -79,6 +79,7 @@ export type PassedReason =
   | 'asks for nothing'
   | 'no unit'
   | 'a share of something else'
+  | 'a condition of something that is not proposed'
   | 'no known unit'
   | 'in a list of submittals';
 
