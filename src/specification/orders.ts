@@ -6,7 +6,8 @@ const VERBS =
   'locate position measure repair obtain retain deliver build construct flash wrap center attach secure ' +
   'expose complete remove replace make mix recoat stop begin do mask give furnish send grind conform ' +
   'comply meet discard roll report record schedule inspect shim warrant ship spray brush pull check ' +
-  'confirm align drill cut trim finish';
+  'confirm align drill cut trim finish ' +
+  'offset stagger fold tuck nail screw bend bond insert press dress hem lay hang rout score join mount';
 
 /** Every verb of an order, as the alternatives of a pattern. */
 export const ORDERS = VERBS.split(' ').join('|');

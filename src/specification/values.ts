@@ -36,7 +36,8 @@ const AT_PRESSURE =
   /(?:\bat(?! (?:least|most)\b)|@|\bunder|\bdifference of|\bdifferential of|\bpressure of)\s*(?:an? |the )?(?:[a-z-]+ ){0,5}\(?$/i;
 const LIMITED =
   /\bpressure (?:differen(?:ce|tial) )?(?:of )?(?:no[t]? less than|not below|at least|a minimum of|no[t]? more than|at most|a maximum of)\s*$|\b(?:minimum|maximum) (?:[a-z-]+ ){0,2}pressure(?: differen(?:ce|tial))? of\s*$/i;
-const AT = /(?:\bat(?! (?:least|most)\b)|@|\bconditioned at)\s*(?:an? |the )?(?:[a-z-]+ ){0,3}$/i;
+const AT =
+  /(?:\bat(?! (?:(?:a|the) )?(?:least|most|min(?:imum)?|max(?:imum)?)\b)|@|\bconditioned at)\s*(?:an? |the )?(?:[a-z-]+ ){0,3}$/i;
 const SPAN_OF = /^\s*(?:in|per|over|for) (?:(?:any|each|every|a) )?(?:(?:distance|length|span) of )?$/i;
 const DURING = /\b(?:for|after)\s+(?:an? |the )?(?:[a-z-]+ ){0,2}$/i;
 const TWIN =
