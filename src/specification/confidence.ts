@@ -12,6 +12,8 @@ const PLAIN: Readonly<Record<PlainReason, string>> = {
   count: 'a count of pieces, without a comparator',
   demand: 'what has to be borne, without a comparator',
   toleranced: 'a size with its tolerance beside it',
+  sample: 'a share to be tested, without a comparator',
+  nominal: 'a nominal size, without a comparator',
   'further share': 'a further share of the work, without a comparator',
 };
 

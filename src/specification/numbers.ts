@@ -43,7 +43,7 @@ const WORDS = [
   ...[...ONES].reverse(),
 ].join('|');
 const SIGN = String.raw`(?:(?:plus (?:or|and) minus|plus\/minus|minus|negative)\s+|\+\/-\s*|±\s*|(?<=^|[\s(\[])-(?=[\d.]))?`;
-const CHOICE = String.raw`(?:\[\s*(?:_{2,}|(?:minus )?[\d.,]+(?:[- ]?\d+\/\d+)?)\s*\]\s?(?=\[|[^\[])){1,8}`;
+const CHOICE = String.raw`(?:\[\s*(?:_{2,}|(?:minus )?[\d.,]+(?:[- ]?\d+\/\d+)?|${WORDS})\s*\]\s?(?=\[|[^\[])){1,8}`;
 const NUMBER = new RegExp(
   String.raw`(?<![\w/$#~])(?<![A-Za-z]-)(?<!\d[.,])${SIGN}(?:(${FIGURES})(?![\d/])|(${WORDS})\b(?:\s*\(\d+\))?)|(${CHOICE})`,
   'gi',
@@ -86,7 +86,9 @@ export function numbersIn(text: string): readonly ReadNumber[] {
     const start = match.index;
     if (choice !== undefined) {
       const inside = [...choice.matchAll(/\[\s*([^\]]*?)\s*\]/g)].map((bracket) => bracket[1] ?? '');
-      const offered = inside.filter((entry) => /\d/.test(entry)).map((entry) => entry.replace(/^minus /i, '-'));
+      const offered = inside
+        .filter((entry) => !entry.startsWith('_'))
+        .map((entry) => (/\d/.test(entry) ? entry.replace(/^minus /i, '-') : wordsValue(entry).text));
       const choices = offered.map((entry) => (entry.startsWith('-') ? -1 : 1) * figuresValue(entry.replace(/^-/, '')));
       const first = offered[0] ?? '';
       const end = start + all.trimEnd().length;

@@ -6,6 +6,7 @@
 import { comparatorOf } from './comparators.js';
 import type { Comparator } from './comparators.js';
 import { isCountOf } from './frequency.js';
+import { cover } from './masks.js';
 import { isRating } from './naming.js';
 import { askAboutOpenArticle, askWhichApplies } from './open-brackets.js';
 import { endOf, placed } from './placing.js';
@@ -44,13 +45,20 @@ const valuesRead = ({ found, unit, twin }: Value): readonly ReadValue[] => [
 export function readStatement(statement: Statement): StatementReading {
   const { prose, plain, body, designations, titles } = statement;
   const questions = questionsAbout(statement);
-  const result = wordResult(prose.text, body, designations.length > 0);
+  const shown = designations.reduce((text, { start, end }) => cover(text, start, end), prose.text);
+  const result = wordResult(shown, body, designations.length > 0);
   const words = `${titles.at(-1) ?? ''} ${prose.text}`;
   const values = valuesIn(plain, words, designations.length > 0 || body > 0);
   if (statement.isDefinition) {
     const open = questions.filter(({ kind }) => kind === 'choice left open' || kind === 'lost sign');
     const passedOver = values.map((value) => passed(statement, value, 'in a definition'));
     return { proposals: [], questions: open, passedOver };
+  }
+  if (statement.isSummary && placesOf(statement, values).every(({ own }) => own === undefined)) {
+    const passedOver = values
+      .filter(({ kind }) => kind !== undefined)
+      .map((value) => passed(statement, value, 'in a summary'));
+    return { proposals: [], questions: questions.filter(({ kind }) => kind === 'choice left open'), passedOver };
   }
   const isOfTest = (value: Value): boolean =>
     value.start >= (result?.end ?? 0) || (body === 0 && TEST_KINDS.has(value.kind ?? 'count'));

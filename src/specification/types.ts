@@ -76,6 +76,7 @@ export interface Question extends Placed {
 /** Why a number was passed over. */
 export type PassedReason =
   | 'in a definition'
+  | 'in a summary'
   | 'asks for nothing'
   | 'no unit'
   | 'a share of something else'
