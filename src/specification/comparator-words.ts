@@ -52,6 +52,7 @@ export const BEFORE: readonly Rule[] = [
   [String.raw`within|not later than|(?:in|during|over) the (?:last|past)`, 'atMost', 'near'],
   [String.raw`below|under|beneath`, 'atMost', 'near'],
   [String.raw`above|over`, 'atLeast', 'near'],
+  [String.raw`(?<=\b(?:limit|restrict)(?:ed|s)? (?:[a-z-]+ ){0,5})to`, 'atMost', 'near'],
   // "Plumb to 1/8 inch": how far it may be out.
   [String.raw`(?:plumb|level|square|true|flat|straight|flush|aligned|in line) to(?: within)?`, 'atMost', 'near'],
   [String.raw`exactly|equal to|equals|set at`, 'equals', 'near'],

@@ -60,6 +60,12 @@ const PLACE_WORDS = /^(?:below|under|beneath|above|over)$/i;
 /** "May fall below", "stays above": no place. */
 const MOVES = /\b(?:falls?|drops?|sinks?|goes|go|rises?|climbs?|stays?|remains?|kept|keep|keeps)\s*$/i;
 
+/** "Below 40 degrees F, use winter primer" says what is done then; "wind: below 15 mph" is a limit. */
+const OPENS_CLAUSE = /(?:^|[.;]\s)\s*(?:(?:at|in|when) )?(?:(?:surface|air|ambient|substrate) )?(?:temperatures? )?$/i;
+const DONE_THEN = /^[\s,)]*[a-z]{2}/i;
+/** "For frames up to 4 feet": some of them. */
+const FOR_SOME = /\b(?:for|at|over) (?:[a-z-]+ ){0,2}[a-z-]+s\s$/i;
+
 /** How much text around a value belongs to it. */
 export interface Around {
   readonly text: string;
@@ -166,7 +172,13 @@ export function comparatorOf(around: Around): Comparator | undefined {
   // What is due within a time of something uncertain limits nothing that can be measured on the wall.
   if (isTurned) return { ...ahead, compare, turned: true, strict: false, threshold: isWithin && lead.conditional };
   if (isAhead) return { ...ahead, compare };
-  if (ahead.strict && !isPlainNegation && mayBeRefused(rest)) return { ...ahead, unclear: true };
+  const mayMeanOther = ahead.strict && mayBeRefused(rest, false);
+  const isPutRight = isOpenWord && (lead.remedied || mayBeRefused(rest, lead.conditional));
+  if ((mayMeanOther || isPutRight) && !isPlainNegation) return { ...ahead, unclear: true };
+  const first = text.slice(0, ahead.start);
+  if (PLACE_WORDS.test(ahead.words) && OPENS_CLAUSE.test(first) && DONE_THEN.test(rest))
+    return { ...ahead, unclear: true };
+  if (FOR_SOME.test(first) && (isOpenWord || /^up to$/i.test(ahead.words))) return { ...ahead, threshold: true };
   const near = text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length);
   const threshold =
     isOpenWord &&

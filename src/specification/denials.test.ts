@@ -67,6 +67,36 @@ describe('where something lies is no limit', () => {
   });
 });
 
+describe('what is found wanting, or exempt', () => {
+  it.each([
+    'Where film is less than 20 mils, apply another coat.',
+    'If pull strength is below 16 psi, stop and report.',
+    'Replace anchors when pull-out is less than 200 lb.',
+    'Remove coating that tests below 16 psi.',
+    'Notify the Architect if joints exceed 1/2 inch.',
+  ])('is asked about in: %s', (text) => {
+    const { proposals, questions } = readParagraph(text);
+    expect(proposals).toEqual([]);
+    expect(questions.map(({ ask }) => ask)).toEqual(['Is it the least value, the greatest, or no limit at all?']);
+  });
+
+  it.each([
+    ['Primer is not required above 40 degrees F.', 'atLeast 40 degF low'],
+    ['Primer is required below 40 degrees F.', 'atMost 40 degF low'],
+    // These stay limits.
+    ['The wall is required to be above 40 degrees F.', 'atLeast 40 degF medium'],
+    ['Stop primer at least 1 inch short of the edge.', 'atLeast 1 in medium'],
+    ['Remove loose mortar to a depth of more than 1/4 inch.', 'atLeast 1/4 in medium'],
+    ['Limit exposure to 45 days.', 'atMost 45 d medium'],
+  ])('%s', (text, expected) => {
+    expect(
+      readParagraph(text).proposals.map(
+        ({ compare = '', value, confidence }) => `${compare} ${value?.text ?? ''} ${confidence}`,
+      ),
+    ).toEqual([expected]);
+  });
+});
+
 it('leaves to a person what is allowed with approval only', () => {
   const { proposals, questions } = readParagraph('Set anchors closer than 3 inches to an edge only with approval.');
   expect(proposals).toEqual([]);

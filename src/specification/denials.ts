@@ -33,6 +33,17 @@ const REFUSED_NEXT = /^\s?[:,]\s(?:do not|reject|discard)\b/i;
 /** "Film thinner than 12 mils shall be recoated", "closer than 3 inches only with approval": a limit, or a case. */
 const PERHAPS_REFUSED =
   /^[^.;:,\d]{0,40}\b(?:(?:shall|must|may|will|should|can)(?: not be [a-z]+|(?: be)? (?:reset|recoated|replaced|removed|redone|reinstalled|corrected))|only (?:with|after|by|as))\b/i;
+/** "Primer is not required above 40 degrees": where something applies, whether it is denied or not. */
+const EXEMPTS =
+  /\b(?:(?:is|are|be) (?:not )?(?:required|needed|necessary|optional)(?! (?:to|that)\b)|need not be \w+)\b[^.;]*$/i;
+/** What is found wanting: "where film is less than 20 mils, recoat", "remove coating that tests below 16 psi". */
+const REMEDY =
+  'add|apply (?:another|a further|a second|more|additional)|recoat|repair|replace|remove|redo|rework|reinstall|correct|retest|report|notify|stop';
+const REMEDY_AHEAD = new RegExp(
+  String.raw`(?:^|[.:;,]\s)\s*(?:${REMEDY})\b[^.;]*\b(?:that|which|where|whose|if|when|testing|reading|measuring)\b[^.;]*$`,
+  'i',
+);
+const REMEDY_BEHIND = new RegExp(String.raw`^[^.;:\d]{0,40},\s(?:then )?(?:${REMEDY})\b`, 'i');
 /** Of several conditions the last one holds the words: "until it is below", "only if it is above". */
 const CONDITIONS =
   /\b(?:(only )?(?:if|when|where|whenever|while)|in case|until|unless|provided(?: that)?|as long as|(?:only )?(?:once|after))\b/gi;
@@ -49,6 +60,8 @@ export interface Lead {
   readonly lacking: boolean;
   /** The words say when something is to be done, and may limit nothing. */
   readonly conditional: boolean;
+  /** The words may name what is found wanting, and is put right. */
+  readonly remedied: boolean;
 }
 
 /** The last of the conditions before the words; undefined where there is none. */
@@ -65,12 +78,14 @@ export function readLead(text: string): Lead {
   const next = [...text.matchAll(NEXT_ORDER)].at(-1);
   const lead = next === undefined ? text : text.slice(next.index + next[0].length);
   const condition = conditionIn(lead);
-  const isAllowed = condition === 'allowed only then';
+  const isExempt = EXEMPTS.test(lead);
+  const isAllowed = condition === 'allowed only then' || isExempt;
   return {
     denied: !isAllowed && (PROHIBITION.test(lead) || DENIED.test(lead) || NONE_DOES.test(lead)),
     keptAway: KEPT_AWAY.test(lead),
     lacking: !isAllowed && LACKING.test(lead),
-    conditional: condition === 'then',
+    conditional: condition === 'then' || isExempt,
+    remedied: REMEDY_AHEAD.test(lead),
   };
 }
 
@@ -80,6 +95,6 @@ export function isRefused(behind: string): boolean {
 }
 
 /** Whether what stands behind the value may refuse it, or may only say what is done then. */
-export function mayBeRefused(behind: string): boolean {
-  return PERHAPS_REFUSED.test(behind);
+export function mayBeRefused(behind: string, isConditional: boolean): boolean {
+  return PERHAPS_REFUSED.test(behind) || (isConditional && REMEDY_BEHIND.test(behind));
 }
