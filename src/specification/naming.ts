@@ -19,7 +19,7 @@ export interface Name {
 /** Words kept of a clause; more would be the sentence again. */
 const MOST_WORDS = 12;
 const EDGES = /^[\s,;:()[\]"·-]+|[\s,;:([\]"·-]+$/g;
-const LEADING = /^(?:and|or|but|that|which|then|to|of|a|an|the)\s+/i;
+const LEADING = /^(?:by|and|or|but|that|which|then|to|of|a|an|the)\s+/i;
 const TRAILING =
   /\s(?:a|an|the|of|for|to|is|are|be|shall|must|with|at|by|not|and|or|within|between|from|than|shall be|must be)$/i;
 
@@ -122,7 +122,7 @@ export function nameOf(
     .join(' ');
   // A count is about what is counted.
   const counted =
-    value?.kind === 'count' && comparator !== undefined && value.found.unitText !== 'each'
+    value?.kind === 'count' && comparator !== undefined && !/^(?:each|high|deep)$/i.test(value.found.unitText)
       ? [value.found.unitText]
       : [];
   // A second value without words of its own is about what stands before the first.

@@ -22,7 +22,7 @@ const DESCRIBES =
   /\b(?:is|are|was|were|has|have|had|covers?|includes?|contains?|may|can|might|for example|e\.g)\b|\bexample:/i;
 /** The values of a list before the one that is read. */
 const LIST_BEFORE = /(?:[\d./-]+\s?,?\s?(?:and )?)+$/i;
-const JOINTS = /\b(?:and|but|or|nor|also|wide|thick|deep|high|long)\b/gi;
+const JOINTS = /\b(?:and|but|or|nor|for|also|wide|thick|deep|high|long)\b/gi;
 
 /** The room of a value between its neighbors, in characters of the statement. */
 export interface Place {
