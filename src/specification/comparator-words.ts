@@ -59,7 +59,7 @@ export const BEFORE: readonly Rule[] = [
 ];
 
 /** "40 degrees or above 110" begins the next limit, and "4 inches high and under a cover" a place. */
-const NOT_NEXT = String.raw`(?!\s+(?:[\d[]|(?:minus|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty)\b))(?!(?<=\b(?:above|over|below|under))\s+(?:an?|the)\b)`;
+const NOT_NEXT = String.raw`(?!\s+(?:[\d[]|(?:than|minus|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty)\b))(?!(?<=\b(?:above|over|below|under))\s+(?:an?|the)\b)`;
 const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
 /** What stands behind the value, perhaps after a few words that belong to it. */
 export const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [

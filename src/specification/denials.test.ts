@@ -74,6 +74,8 @@ describe('what is found wanting, or exempt', () => {
     'Replace anchors when pull-out is less than 200 lb.',
     'Remove coating that tests below 16 psi.',
     'Notify the Architect if joints exceed 1/2 inch.',
+    'Repair any blister larger than 2 inches.',
+    'Not more than 3 of 100 readings may fall below 12 mils.',
   ])('is asked about in: %s', (text) => {
     const { proposals, questions } = readParagraph(text);
     expect(proposals).toEqual([]);
@@ -85,6 +87,7 @@ describe('what is found wanting, or exempt', () => {
     ['Primer is required below 40 degrees F.', 'atMost 40 degF low'],
     // These stay limits.
     ['The wall is required to be above 40 degrees F.', 'atLeast 40 degF medium'],
+    ['Repair it with patches longer than 6 inches.', 'atLeast 6 in low'],
     ['Stop primer at least 1 inch short of the edge.', 'atLeast 1 in medium'],
     ['Remove loose mortar to a depth of more than 1/4 inch.', 'atLeast 1/4 in medium'],
     ['Limit exposure to 45 days.', 'atMost 45 d medium'],
@@ -105,6 +108,7 @@ it('leaves to a person what is allowed with approval only', () => {
 
 describe('words behind a value do not run on to the next', () => {
   it.each([
+    ['Do not store at more than 100 degrees F or less than 35 degrees F.', ['atMost 100 degF', 'atLeast 35 degF']],
     ['Hem: 0.020 inch thick at a minimum, with 2-inch legs.', ['atLeast 0.020 in', 'equals 2 in']],
     ['Let it dry 24 hours at the least before covering.', ['atLeast 24 h']],
     // "At least" is that of the time.

@@ -43,6 +43,12 @@ const REMEDY_AHEAD = new RegExp(
   String.raw`(?:^|[.:;,]\s)\s*(?:${REMEDY})\b[^.;]*\b(?:that|which|where|whose|if|when|testing|reading|measuring)\b[^.;]*$`,
   'i',
 );
+/** "Repair any blister larger than 2 inches"; with what it is repaired has limits of its own. */
+const PUT_RIGHT =
+  /(?:^|[.:;,]\s)\s*(?:repair|replace|recoat|redo|rework|correct|retest|remove (?:any|all))\b(?![^.;]*\b(?:with|to|using|by|at)\b)[^.;,]*$/i;
+/** "Not more than 3 of 100 readings may be below": a share that is let off. */
+const LET_OFF =
+  /\b(?:not? more than|at most|up to|only) (?:\d+|one|two|three|four|five|ten)\b[^.;,]{1,60}\b(?:may|can|shall|must|are|is)\b[^,;]*$/i;
 const REMEDY_BEHIND = new RegExp(String.raw`^[^.;:\d]{0,40},\s(?:then )?(?:${REMEDY})\b`, 'i');
 /** Of several conditions the last one holds the words: "until it is below", "only if it is above". */
 const CONDITIONS =
@@ -60,7 +66,7 @@ export interface Lead {
   readonly lacking: boolean;
   /** The words say when something is to be done, and may limit nothing. */
   readonly conditional: boolean;
-  /** The words may name what is found wanting, and is put right. */
+  /** The words may name what is found wanting, and is put right or let off. */
   readonly remedied: boolean;
 }
 
@@ -85,7 +91,7 @@ export function readLead(text: string): Lead {
     keptAway: KEPT_AWAY.test(lead),
     lacking: !isAllowed && LACKING.test(lead),
     conditional: condition === 'then' || isExempt,
-    remedied: REMEDY_AHEAD.test(lead),
+    remedied: REMEDY_AHEAD.test(lead) || PUT_RIGHT.test(lead) || LET_OFF.test(lead),
   };
 }
 
