@@ -49,6 +49,11 @@ describe('the pressure of a test', () => {
   });
 });
 
+it('keeps the pressure of a value that is still to be chosen', () => {
+  const { passedOver } = readParagraph('Leakage: not more than [0.2][0.3] cfm/sq ft at 6.24 psf.');
+  expect(passedOver.map(({ value }) => value.text)).toEqual(['6.24 psf']);
+});
+
 it('trusts no value whose method measures something else, and names it in the question', () => {
   const text = 'Vapor Permeance: ASTM E2178, at least 12 perms.';
   expect(asked(text)).toEqual(['method and property differ: 12 perm']);
