@@ -31,8 +31,10 @@ const FOLDER = path.join(ROOT, 'tests/data/requirements');
 const TEXTS: Readonly<Record<string, string>> = {
   '07-27-10-excerpt': '.txt',
   '07-27-26': '.txt',
+  'own-fifth': '.txt',
   'own-fourth': '.txt',
   'own-lettered': '.txt',
+  'own-sixth': '.md',
   'own-tables': '.md',
   'own-third': '.md',
 };
@@ -62,7 +64,7 @@ function numbersIn(text: string): number[] {
   const plain = text
     .replace(/\u2212/g, '-')
     .replace(/(\d),(?=\d{3})/g, '$1')
-    .replace(/plus or minus /g, '');
+    .replace(/plus (?:or|and) minus /g, '');
   const found = plain.matchAll(
     /(minus |(?<![\w\])])-)?(?<![\w.])(\d+:\d+|\d+-\d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|one|two|three|four|five|six|seven|eight|ten|twenty)(?!\w)/gi,
   );
@@ -88,15 +90,17 @@ function titleAbove(lines: readonly string[], line: number, numbered: boolean): 
   return titles.findLast((title) => title !== undefined);
 }
 
-/** The marks from the article down to a line: `A`, or `B` and `2`. A line without one belongs to the mark above it. */
+/** The marks from the article down to a line: `A`, or `B`, `2` and `a`. A line without one belongs to the mark above. */
 function marksAbove(lines: readonly string[], line: number): string[] {
   const from = lines.slice(0, line).findLastIndex((text) => /^(?:### )?\d+\.\d/.test(text));
   const marks: string[] = [];
   for (const text of lines.slice(from + 1, line)) {
     // A bracket of an optional paragraph may stand before its letter.
     const [, letter, number] = /^[\][ ]*(?:([A-Za-z])|(\d))\. /.exec(text) ?? [];
-    if (letter !== undefined) marks.splice(0, 2, letter);
-    if (number !== undefined) marks.splice(1, 1, number);
+    // Under a number a small letter is a third step; elsewhere it is the first, as guide sections have it.
+    const step = /[a-z]/.test(letter ?? '') && marks.length >= 2 ? 2 : 0;
+    if (letter !== undefined) marks.splice(step, 3, letter);
+    if (number !== undefined) marks.splice(1, 2, number);
   }
   return marks;
 }

@@ -1,6 +1,6 @@
 /**
  * How well the reader of sections does, as promised: measured against answer keys made by hand, not against what the
- * reader prints. Two texts are guide specifications, four are the project's own; see tests/data/requirements/NOTICE.
+ * reader prints. Two texts are guide specifications, six are the project's own; see tests/data/requirements/NOTICE.
  */
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -32,7 +32,12 @@ describe.each(['07-27-26', 'own-lettered', 'own-tables'])('of %s', (name) => {
  * Keys made before the reader had seen the texts. Its first figures stand at the head of each key and are those to
  * expect of a new text; those promised here were reached by repairs after it had failed on these.
  */
-describe.each(['own-third', 'own-fourth'])('of the unseen text %s', (name) => {
+describe.each([
+  ['own-third', 0.88],
+  ['own-fourth', 0.88],
+  ['own-fifth', 0.92],
+  ['own-sixth', 0.82],
+])('of the unseen text %s', (name, least) => {
   const score = scoreFile(FOLDER, name);
 
   it('no least is read as a most, and no most as a least', () => {
@@ -50,8 +55,8 @@ describe.each(['own-third', 'own-fourth'])('of the unseen text %s', (name) => {
     expect(score.traps).toBeGreaterThan(0);
   });
 
-  it('at least 88 of 100 requirements are found, fewer than of the texts it knows', () => {
-    expect(score.found / score.entries, score.misses.join('\n')).toBeGreaterThanOrEqual(0.88);
+  it(`at least ${100 * least} of 100 requirements are found`, () => {
+    expect(score.found / score.entries, score.misses.join('\n')).toBeGreaterThanOrEqual(least);
   });
 });
 

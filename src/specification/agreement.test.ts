@@ -36,7 +36,7 @@ describe('metric and US values side by side', () => {
   it('compares both ends of ranges', () => {
     // 4 to 38 degC is 39.2 to 100.4 degF.
     expect(told('Apply between 40 and 100 degrees F (4 and 38 deg C).')).toEqual([
-      '"Apply between" between 40 to 100 degF (4 to 38 degC)',
+      '"Apply" between 40 to 100 degF (4 to 38 degC)',
     ]);
     expect(asked('Apply between 40 and 100 degrees F (4 and 60 deg C).')[0]).toMatch(/^values disagree/);
   });

@@ -44,6 +44,38 @@ describe('the comparator of a value', () => {
     expect(readParagraph(text).questions).toEqual([]);
   });
 
+  it.each([
+    // Two limits share their unit, whichever has it.
+    ['Reach at least 6 and no more than 8 inches up.', ['atLeast 6 in', 'atMost 8 in']],
+    ['Wait no more than 30 minutes, and no less than 10, before rolling.', ['atMost 30 min', 'atLeast 10 min']],
+    ['Apply no less than 2 coats, no more than 4.', ['atLeast 2 coats', 'atMost 4 coats']],
+  ])('%s', (text, expected) => {
+    expect(limits(text)).toEqual(expected);
+  });
+
+  it('does not take the unit of something else', () => {
+    const { proposals, questions } = readParagraph('Shims: not more than 3; at least 1/8 inch.');
+    expect(proposals.map(({ value }) => value?.text)).toEqual(['1/8 in']);
+    expect(questions.map(({ kind }) => kind)).toEqual(['no unit']);
+  });
+
+  it.each(['Below 40 degrees F, use winter primer.', 'Above 90 degrees F apply in shade.'])(
+    'asks whether it limits anything in: %s',
+    (text) => {
+      const { proposals, questions } = readParagraph(text);
+      expect(proposals).toEqual([]);
+      expect(questions.map(({ ask }) => ask)).toEqual(['Is it the least value, the greatest, or no limit at all?']);
+    },
+  );
+
+  it('is not sure of a size that says which of them are meant', () => {
+    const read = readParagraph('Twist: not more than 1/16 inch for frames up to 4 feet.').proposals;
+    expect(read.map(({ value, confidence }) => `${value?.text ?? ''} ${confidence}`)).toEqual([
+      '1/16 in high',
+      '4 ft low',
+    ]);
+  });
+
   it('reads how far a line may be out as no frequency', () => {
     expect(told('The variation from plumb is not over 1/16 inch per 4 feet.')).toEqual([
       '"variation from plumb" atMost 1/16 in',

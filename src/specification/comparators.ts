@@ -3,6 +3,7 @@
  * or in the head of its column. `Do not apply below 40 degrees F` asks for at least 40.
  */
 import { AFTER, BEFORE } from './comparator-words.js';
+import { isRefused, mayBeRefused, readLead } from './denials.js';
 import type { ValueKind } from './units.js';
 
 export type Compare = 'atLeast' | 'atMost' | 'between' | 'equals' | 'unclear';
@@ -31,30 +32,18 @@ const WITHIN = /\bor (more|greater|less|fewer)\b/i;
 /** At the end of a sentence, after all of its values: "8 inches above grade (min.)". */
 const AT_END = /[,(]\s*(min(?:imum)?|max(?:imum)?)\b\.?\)?[\s.]*$/i;
 
+function signsOf(pattern: string): RegExp | undefined {
+  const signs = pattern.match(/[<>]=?|[≥≤]/g);
+  return signs === null ? undefined : new RegExp(signs.join('|'), 'g');
+}
+
 const ALL_BEFORE = BEFORE.map(([pattern, compare, sort]) => ({
   pattern: new RegExp(String.raw`(?<![\w-])(?:${pattern})(?![\w-])`, 'gi'),
-  signs: /[<>≥≤]/.test(pattern) ? new RegExp(pattern, 'gi') : undefined,
+  // Signs stand right at a number or a word.
+  signs: signsOf(pattern),
   compare,
   sort,
 }));
-const PROHIBITION =
-  /\b(?:do not|must not|shall not|may not|should not|never|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|cannot|discontinue|stop (?:work|application)|suspend|unacceptable|not (?:acceptable|permitted|allowed)|fails? (?:if|when)|avoid(?:ing)?|prevent(?:ing)?|(?:under|in) no (?:circumstances?|cases?|event)|at no (?:time|point|place))\b/i;
-/** "Depth does not vary by more than": the verb before the words is denied. */
-const DENIED = /\b(?:does|do|did|is|are|was|were|has|have|can|could|will|should|must) not\b[^,;:]*$/i;
-/** "Without gaps wider than", "free of voids larger than", "no gap wider than". */
-const LACKING = /\b(?:without|free (?:of|from)|no|none)(?: an?y?)? (?:[\w-]+ ){1,3}$/i;
-/** "No member shall show a set greater than", "no reading differs by more than". */
-const NONE_DOES =
-  /\b(?:no|neither|none of) (?:[\w-]+ ){1,4}(?:shall|may|must|can|will|is|are|shows?|varies|vary|differs?|deflects?|has|have)\b[^,;:]*$/i;
-/** "Data older than 24 months is returned": what stands behind refuses what is so. */
-const REFUSED =
-  /^[^.;\d]{0,60}\b(?:(?:is|are|will be|shall be|must be|to be) (?:not (?:accepted|acceptable|permitted|allowed|used)|unacceptable|prohibited|forbidden|returned|rejected|refused|discarded|(?:(?:considered|deemed|cause for|grounds for) )?(?:an? )?(?:failures?|failed|defects?|defective|rejection))|constitutes? (?:an? )?(?:failure|defect)s?\b|(?:shall|must|may|will|should|can) not be (?:accepted|used|applied|installed|permitted|allowed))\b/i;
-/** "Older than 1 year: do not use". */
-const REFUSED_NEXT = /^\s?[:,]\s(?:do not|reject|discard)\b/i;
-/** "Film thinner than 12 mils shall be recoated", "loads exceeding 20 psf shall not be placed": a limit, or a case. */
-const PERHAPS_REFUSED =
-  /^[^.;:,\d]{0,40}\b(?:shall|must|may|will|should|can)(?: not be [a-z]+|(?: be)? (?:reset|recoated|replaced|removed|redone|reinstalled|corrected))\b/i;
-const CONDITION = /\b(?:if|when|where|whenever|unless|in case|until)\b[^.;]*$/i;
 /** What stands between the words and the value: a few words, and no other value. */
 const MOST_BETWEEN = 10;
 /** In characters; farther than so many words reach. */
@@ -64,9 +53,18 @@ const MOST_NEAR = 3;
 /** What is measured by its width: "gaps over 1/4 inch" are wider than that. */
 const GAPS =
   /\b(?:gaps?|joints?|seams?|cracks?|openings?|voids?|holes?|spaces?|offsets?|depressions?|ridges|penetrations?|pipes?|ducts?|spalls|areas?)\s*$/i;
-/** "No later than 14 days before the work" leaves at least 14 days. */
 const CLOCK = /\b(?:later|earlier|sooner) than$/i;
 const AHEAD = /^[\s,)\]]*(?:before|prior to|ahead of|in advance)\b/i;
+
+const PLACE_WORDS = /^(?:below|under|beneath|above|over)$/i;
+/** "May fall below", "stays above": no place. */
+const MOVES = /\b(?:falls?|drops?|sinks?|goes|go|rises?|climbs?|stays?|remains?|kept|keep|keeps)\s*$/i;
+
+/** "Below 40 degrees F, use winter primer" says what is done then; "wind: below 15 mph" is a limit. */
+const OPENS_CLAUSE = /(?:^|[.;]\s)\s*(?:(?:at|in|when) )?(?:(?:surface|air|ambient|substrate) )?(?:temperatures? )?$/i;
+const DONE_THEN = /^[\s,)]*[a-z]{2}/i;
+/** "For frames up to 4 feet": some of them. */
+const FOR_SOME = /\b(?:for|at|over) (?:[a-z-]+ ){0,2}[a-z-]+s\s$/i;
 
 /** How much text around a value belongs to it. */
 export interface Around {
@@ -93,9 +91,13 @@ function before({ text, start, from, kind }: Around): Omit<Comparator, 'conflict
       const end = match.index + match[0].length;
       const between = wordsIn(clause.slice(end));
       if (between > (sort === 'near' ? MOST_NEAR : MOST_BETWEEN)) continue;
-      // "over 3 inches" and "below 12 inches" are places as often as limits.
-      const isPlace = sort === 'near' && /^(?:below|under|beneath|above|over)$/i.test(match[0]) && !isScale(kind);
-      if (isPlace && !(between === 0 && GAPS.test(clause.slice(0, match.index)))) continue;
+      if (PLACE_WORDS.test(match[0]) && sort === 'near') {
+        // "Under cover at 50 degrees F" is no limit.
+        if (!/^\s*(?:(?:an?|the|about|approximately|temperatures?|of)\s+)*[[(]?\s*$/i.test(clause.slice(end))) continue;
+        // "over 3 inches" and "below 12 inches" are places as often as limits.
+        const ahead = clause.slice(0, match.index);
+        if (isPlace(kind, match[0]) && !GAPS.test(ahead) && !MOVES.test(ahead)) continue;
+      }
       if (best !== undefined && (match.index + offset < best.start + 1 || end + offset <= best.end)) continue;
       best = {
         compare,
@@ -111,8 +113,17 @@ function before({ text, start, from, kind }: Around): Omit<Comparator, 'conflict
   return best;
 }
 
-function isScale(kind: ValueKind | undefined): boolean {
-  return kind === 'temperature' || kind === 'fraction' || kind === 'speed' || kind === 'temperatureDifference';
+/** What can lie over, under, above or below something else, or be the time that work is spread over. */
+function isPlace(kind: ValueKind | undefined, word: string): boolean {
+  if (kind === 'film') return !/^(?:below|above)$/i.test(word);
+  return (
+    kind === undefined ||
+    kind === 'length' ||
+    kind === 'area' ||
+    kind === 'count' ||
+    kind === 'time' ||
+    kind === 'slope'
+  );
 }
 
 /**
@@ -146,34 +157,36 @@ export function comparatorOf(around: Around): Comparator | undefined {
     return clash ? { ...result, conflicting: ahead.words } : result;
   }
   if (ahead === undefined) return inside(around) ?? atEnd(around);
-  const lead = text.slice(Math.max(0, text.lastIndexOf('. ', ahead.start) + 1), ahead.start);
-  const isOpenWord = ahead.strict || /^(?:below|under|beneath|above|over)$/i.test(ahead.words);
-  if (CLOCK.test(ahead.words) && AHEAD.test(text.slice(end, end + 24)))
-    return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: false };
+  const rest = text.slice(end);
+  const lead = readLead(text.slice(Math.max(0, text.lastIndexOf('. ', ahead.start) + 1), ahead.start));
+  const isWithin = /^within$/i.test(ahead.words);
+  const isOpenWord = ahead.strict || PLACE_WORDS.test(ahead.words);
   const isPlainNegation =
     /^(?:not|nor|no|none|never|does|do|shall|must|may|will|can)\b/i.test(ahead.words) && !isOpenWord;
-  const isDenied =
-    DENIED.test(lead) ||
-    NONE_DOES.test(lead) ||
-    (ahead.strict && LACKING.test(lead)) ||
-    REFUSED.test(text.slice(end)) ||
-    REFUSED_NEXT.test(text.slice(end));
-  if (isOpenWord && (PROHIBITION.test(lead) || isDenied)) {
-    return { ...ahead, compare: ahead.compare === 'atMost' ? 'atLeast' : 'atMost', turned: true, strict: false };
-  }
-  if (ahead.strict && !isPlainNegation && PERHAPS_REFUSED.test(text.slice(end))) return { ...ahead, unclear: true };
-  // "Do not apply when rain is expected within 24 hours" limits nothing that can be measured on the wall.
-  const isForecast = /^within$/i.test(ahead.words) && PROHIBITION.test(lead) && CONDITION.test(lead);
+  const isTurned = isWithin
+    ? lead.keptAway
+    : isOpenWord && (lead.denied || (ahead.strict && lead.lacking) || isRefused(rest));
+  // "No later than 14 days before the work" leaves at least 14 days.
+  const isAhead = CLOCK.test(ahead.words) && AHEAD.test(text.slice(end, end + 24));
+  const compare = isTurned === isAhead ? ahead.compare : ahead.compare === 'atMost' ? 'atLeast' : 'atMost';
+  // What is due within a time of something uncertain limits nothing that can be measured on the wall.
+  if (isTurned) return { ...ahead, compare, turned: true, strict: false, threshold: isWithin && lead.conditional };
+  if (isAhead) return { ...ahead, compare };
+  const mayMeanOther = ahead.strict && mayBeRefused(rest, false);
+  const isPutRight = isOpenWord && (lead.remedied || mayBeRefused(rest, lead.conditional));
+  if ((mayMeanOther || isPutRight) && !isPlainNegation) return { ...ahead, unclear: true };
+  const first = text.slice(0, ahead.start);
+  if (PLACE_WORDS.test(ahead.words) && OPENS_CLAUSE.test(first) && DONE_THEN.test(rest))
+    return { ...ahead, unclear: true };
+  if (FOR_SOME.test(first) && (isOpenWord || /^up to$/i.test(ahead.words))) return { ...ahead, threshold: true };
+  const near = text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length);
   const threshold =
-    isForecast ||
-    (isOpenWord &&
-      !isPlainNegation &&
-      (CONDITION.test(lead) ||
-        (/^(?:over|above)$/i.test(ahead.words) && GAPS.test(lead)) ||
-        /exceeding|in excess of/i.test(ahead.words) ||
-        /\b\w+s (?:greater|larger|wider|more|higher|longer|over)/i.test(
-          text.slice(Math.max(0, ahead.start - 12), ahead.start + ahead.words.length),
-        )));
+    isOpenWord &&
+    !isPlainNegation &&
+    (lead.conditional ||
+      (/^(?:over|above)$/i.test(ahead.words) && GAPS.test(text.slice(0, ahead.start))) ||
+      /exceeding|in excess of/i.test(ahead.words) ||
+      /\b\w+s (?:greater|larger|wider|more|higher|longer|over)/i.test(near));
   return { ...ahead, threshold };
 }
 

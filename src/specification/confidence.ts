@@ -12,6 +12,8 @@ const PLAIN: Readonly<Record<PlainReason, string>> = {
   count: 'a count of pieces, without a comparator',
   demand: 'what has to be borne, without a comparator',
   toleranced: 'a size with its tolerance beside it',
+  sample: 'a share to be tested, without a comparator',
+  nominal: 'a nominal size, without a comparator',
   'further share': 'a further share of the work, without a comparator',
 };
 
@@ -71,7 +73,7 @@ export interface Grounds {
   readonly property: Property | undefined;
   /** Further properties that the words name. */
   readonly besides: readonly Property[];
-  /** The property is named by the title above only. */
+  /** The property is named by the title above, or by what is said of another value. */
   readonly isWeak: boolean;
   readonly hasLabel: boolean;
   readonly isOptional: boolean;
@@ -101,7 +103,7 @@ export function confidenceOf(grounds: Grounds): {
   }
   if (property !== undefined && isWeak) {
     confidence = lower(confidence);
-    reasons.push('the property is named by the title above');
+    reasons.push('the property is named by the title above, or by words farther off');
   }
   if (property !== undefined && besides.length > 0) {
     confidence = lower(confidence);

@@ -1,4 +1,5 @@
 /** How often something is done: `one test per 1,000 square feet`, `every 16 inches`, `two tests for each elevation`. */
+import { quantitiesIn } from './quantities.js';
 import type { Statement } from './statements.js';
 import type { Value } from './values.js';
 
@@ -23,8 +24,14 @@ export function frequencyBefore(plain: string, value: Value): RegExpExecArray | 
   const from = Math.max(0, value.start - 120);
   if (PER_LENGTH.test(plain.slice(from, value.start))) return null;
   const found = FREQUENCY.exec(plain.slice(from, value.start));
+  if (found !== null && isMeasured(found[0])) return null;
   if (found !== null) found.index += from;
   return found;
+}
+
+/** "178 N per": a force, and no number of tests. */
+function isMeasured(words: string): boolean {
+  return quantitiesIn(words).some(({ units }) => units.some(({ kind }) => kind !== 'count'));
 }
 
 /** Whether a count says how often: "one test per floor". */

@@ -1,6 +1,7 @@
 /** What a value is about: a known property where the words clearly say so, else the section's own words. */
 import type { Property, Subject } from '../model/measures.js';
 import type { Comparator } from './comparators.js';
+import { ORDERS } from './orders.js';
 import { propertyOf, subjectOf } from './properties.js';
 import type { Statement } from './statements.js';
 import type { Value } from './values.js';
@@ -18,8 +19,9 @@ export interface Name {
 /** Words kept of a clause; more would be the sentence again. */
 const MOST_WORDS = 12;
 const EDGES = /^[\s,;:()[\]"·-]+|[\s,;:([\]"·-]+$/g;
-const LEADING = /^(?:and|or|but|that|which|then|to|of|a|an|the)\s+/i;
-const TRAILING = /\s(?:a|an|the|of|for|to|is|are|be|shall|must|with|at|by|not|and|or|within|than|shall be|must be)$/i;
+const LEADING = /^(?:by|and|or|but|that|which|then|to|of|a|an|the)\s+/i;
+const TRAILING =
+  /\s(?:a|an|the|of|for|to|is|are|be|shall|must|with|at|by|not|and|or|within|between|from|than|shall be|must be)$/i;
 
 function tidy(words: string): string {
   let result = words
@@ -45,6 +47,22 @@ function clause(plain: string, body: number, start: number): string {
     .slice(-MOST_WORDS)
     .join(' ');
 }
+
+/** Words of a clause that speaks of something of its own. */
+const OWN_MATTER = new RegExp(
+  String.raw`\b(?:${ORDERS}|width|depth|height|thickness|length|diameter|spacing|gap|bead)s?\b`,
+  'i',
+);
+const MEASURED_BY: readonly (readonly [RegExp, string])[] = [
+  [/thinner|thicker/i, 'thickness'],
+  [/narrower|wider/i, 'width'],
+  [/shorter|longer/i, 'length or time'],
+  [/taller/i, 'height'],
+  [/deeper|shallower/i, 'depth'],
+  [/colder|cooler|hotter|warmer/i, 'temperature'],
+  [/heavier|lighter/i, 'weight'],
+  [/older|newer|younger/i, 'age'],
+];
 
 /** A value among the others of its statement. */
 export interface Position {
@@ -72,14 +90,18 @@ export function nameOf(
   const start = from === 0 ? 0 : afterJoint(plain, from, until);
   const before = prose.text.slice(start, until);
   const shownValue = value === undefined ? '' : prose.text.slice(value.start, value.end);
-  const behindWords = nearBehind(prose.text.slice(behindFrom, Math.max(to, behindFrom)));
+  const behindWords = nearBehind(prose.text.slice(behindFrom, Math.max(to, behindFrom)), to < plain.length);
   const near = `${label ?? ''} ${before} ${shownValue}${behindWords} ${filmWords(value)}`;
   const title = titles.at(-1) ?? '';
   const isOneOfSeveral = from > 0 || to < plain.length;
-  const sentence = isOneOfSeveral ? `${prose.text.slice(0, from)} ${near}` : prose.text;
   const own = `${label ?? ''} ${before}`;
-  const strong = propertyOf(near, value?.kind, own) ?? propertyOf(sentence, value?.kind, own);
-  const named = strong ?? propertyOf(`${title} ${near}`, value?.kind, own);
+  // "Lap 3 inches and space nails at 8 inches": the lap is not what the second value is of.
+  const isApart = from > 0 && OWN_MATTER.test(before);
+  const sentence = isOneOfSeveral ? `${prose.text.slice(0, from)} ${near}` : prose.text;
+  const inNear = propertyOf(near, value?.kind, own);
+  const inSentence = propertyOf(sentence, value?.kind, own, isApart ? from : 0);
+  const strong = inNear ?? (from > 0 && !isApart ? undefined : inSentence);
+  const named = strong ?? inSentence ?? (isApart ? undefined : propertyOf(`${title} ${near}`, value?.kind, own));
   const subject =
     value === undefined && label === undefined
       ? undefined
@@ -100,12 +122,19 @@ export function nameOf(
     .join(' ');
   // A count is about what is counted.
   const counted =
-    value?.kind === 'count' && comparator !== undefined && value.found.unitText !== 'each'
+    value?.kind === 'count' && comparator !== undefined && !/^(?:each|high|deep)$/i.test(value.found.unitText)
       ? [value.found.unitText]
       : [];
   // A second value without words of its own is about what stands before the first.
   const earlier = from === 0 ? '' : tidy(clause(plain, body, from));
-  const words = [...counted, ahead, behind, earlier].find((some) => some.length > 3);
+  // What a number counts that stands alone was said before it: "5 percent of the rest, but not fewer than three".
+  const isAlone = value?.found.unitText === 'each' && !/^(?:per|for|at|in|on|of)\s(?:each|every|[a-z]+$)/i.test(behind);
+  const nearest = isAlone ? [ahead, earlier, behind] : [ahead, behind, earlier];
+  const implied = from === 0 ? undefined : measuredBy(comparator);
+  const isSaid = [...counted, ahead].some((some) => some.length > 3) || implied === undefined;
+  const words = isSaid
+    ? [...counted, ...nearest].find((some) => some.length > 3)
+    : `${tidy(clause(plain, body, from)).replace(/\s(?:at least|at most|not? .*|[\d~].*)$/i, '')}: ${implied}`;
   const phrase =
     label === undefined ? (words ?? title) : isOneOfSeveral && words !== undefined ? `${label}: ${words}` : label;
   const shown = comparator?.threshold === true ? `${phrase} ${comparator.words}` : phrase;
@@ -123,9 +152,18 @@ function afterJoint(plain: string, from: number, until: number): number {
   return joint === null ? from : from + joint.index + joint[0].length;
 }
 
-/** The clause behind a value, which says what it reaches: "75 mm over transition membrane". */
-function nearBehind(text: string): string {
-  return text.split(/[;.](?:\s|$)/)[0]?.slice(0, 120) ?? '';
+/**
+ * The clause behind a value, which says what it reaches: "75 mm over transition membrane". Where another value follows,
+ * what is joined by "and" belongs to that one.
+ */
+function nearBehind(text: string, isFollowed: boolean): string {
+  const end = isFollowed ? /[;.](?:\s|$)|,?\s(?:and|but|then)\s|,\s(?=with\b)/i : /[;.](?:\s|$)/;
+  return text.split(end)[0]?.slice(0, 120) ?? '';
+}
+
+/** What the words of a limit measure, where nothing else names it: "and be no thinner than". */
+function measuredBy(comparator: Comparator | undefined): string | undefined {
+  return MEASURED_BY.find(([words]) => words.test(comparator?.words ?? ''))?.[1];
 }
 
 function filmWords(value: Value | undefined): string {

@@ -42,8 +42,8 @@ const WORDS = [
   String.raw`(?:${TENS.join('|')})(?:[- ](?:${ONES.slice(1, 10).join('|')}))?`,
   ...[...ONES].reverse(),
 ].join('|');
-const SIGN = String.raw`(?:(?:plus or minus|plus\/minus|minus|negative)\s+|\+\/-\s*|±\s*|(?<=^|[\s(\[])-(?=[\d.]))?`;
-const CHOICE = String.raw`(?:\[\s*(?:_{2,}|(?:minus )?(?:\d{1,9}\/\d{1,9}|[\d.,]+(?:[- ]\d{1,9}\/\d{1,9})?))\s*\]\s?(?=\[|[^\[])){1,8}`;
+const SIGN = String.raw`(?:(?:plus (?:or|and) minus|plus\/minus|minus|negative)\s+|\+\/-\s*|±\s*|(?<=^|[\s(\[])-(?=[\d.]))?`;
+const CHOICE = String.raw`(?:\[\s*(?:_{2,}|(?:minus )?(?:\d{1,9}\/\d{1,9}|[\d.,]+(?:[- ]\d{1,9}\/\d{1,9})?)|${WORDS})\s*\]\s?(?=\[|[^\[])){1,8}`;
 const NUMBER = new RegExp(
   String.raw`(?<![\w/$#~])(?<![A-Za-z]-)(?<!\d[.,])${SIGN}(?:(${FIGURES})(?![\d/])|(${WORDS})\b(?:\s*\(\d+\))?)|(${CHOICE})`,
   'gi',
@@ -91,7 +91,8 @@ export function numbersIn(text: string): readonly ReadNumber[] {
       const inside = [...choice.matchAll(/\[\s*([^\]]*?)\s*\]/g)].map((bracket) => bracket[1] ?? '');
       // Figures that are no number, such as `1.2.3` and `1/0`, offer no value; the choice stays open all the same.
       const offered = inside
-        .filter((entry) => /\d/.test(entry))
+        .filter((entry) => !entry.startsWith('_'))
+        .map((entry) => (/\d/.test(entry) ? entry : wordsValue(entry).text))
         .map((entry) => ({ entry, value: choiceValue(entry) }))
         .filter(({ value }) => Number.isFinite(value));
       const choices = offered.map(({ value }) => value);
@@ -110,7 +111,7 @@ export function numbersIn(text: string): readonly ReadNumber[] {
       });
       continue;
     }
-    const tolerance = /^(?:plus or minus|plus\/minus|\+\/-|±)/i.test(all);
+    const tolerance = /^(?:plus (?:or|and) minus|plus\/minus|\+\/-|±)/i.test(all);
     const negative = !tolerance && /^(?:minus|negative|-)/i.test(all);
     const read = figures === undefined ? wordsValue(words ?? '') : { value: figuresValue(figures), text: figures };
     if (!Number.isFinite(read.value)) continue;

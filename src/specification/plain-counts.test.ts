@@ -18,6 +18,30 @@ describe('a count', () => {
   });
 });
 
+describe('a number that nothing is named behind', () => {
+  it.each([
+    [
+      'Test 10 percent of the doors, but not fewer than four, by ASTM E1105.',
+      ['"Test" equals 10 %', '"Test 10 percent" atLeast 4'],
+    ],
+    ['Store bundles no more than three high.', [expect.stringContaining('atMost 3 high')]],
+    ['Take three cores per elevation.', ['"Take" atLeast 3 cores']],
+  ])('is a count in: %s', (text, expected) => {
+    expect(told(text)).toEqual(expected);
+  });
+
+  it('is a size without a unit where a size stands behind it', () => {
+    expect(told('Form dams not less than 40 high at each end.')).toEqual([]);
+    expect(asked('Form dams not less than 40 high at each end.')).toEqual(['no unit: 40']);
+  });
+
+  it('is said once where both sides are the same', () => {
+    expect(told('Build a panel no smaller than 3 by 3 m 10 by 10 feet.')).toEqual([
+      '"Build a panel" atLeast 3 m (10 ft)',
+    ]);
+  });
+});
+
 it('names a frequency without the standard before it', () => {
   expect(told('Adhesion: ASTM C1521, one test every 50 feet.')).toEqual([
     '"frequency: one test every" atLeast 1 per 50 ft',

@@ -15,6 +15,8 @@ describe('a value without a comparator', () => {
     ['Frames shall withstand a load of 45 psf (2155 Pa).', ['equals 45 psf low']],
     ['Allow for an ambient range of 100 degrees F (56 degrees C).', ['equals 100 degF low']],
     ['Test a further 15 percent of the length.', ['equals 15 % low']],
+    ['Inspect 20 percent of all anchors before covering.', ['equals 20 % low']],
+    ['Leak check: ASTM E1186, at 15 percent of pipes.', ['equals 15 % medium']],
     [
       'Rod density: 40 kg/cubic meter (2.5 lb/cubic foot), with a tolerance of plus or minus 5 percent.',
       ['equals 40 kg/m3 high', 'equals plus or minus 5 % high'],
@@ -27,6 +29,7 @@ describe('a value without a comparator', () => {
 
   it.each([
     // Alone under its label, it can be the least as well as the greatest.
+    ['Provide sealant with 25 percent of its volume as filler.', ['no comparator: 25 %']],
     ['Pot life: 2 hours.', ['no comparator: 2 h']],
     ['Do not disturb for 48 hours.', ['no comparator: 48 h']],
     ['Notify the Architect when rain is forecast or 2 days after a storm.', ['no comparator: 2 d']],

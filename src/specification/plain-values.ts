@@ -6,7 +6,7 @@ import type { Statement } from './statements.js';
 import type { Value } from './values.js';
 
 /** Why a value without a comparator can be proposed. */
-export type PlainReason = 'time' | 'count' | 'demand' | 'toleranced' | 'further share';
+export type PlainReason = 'time' | 'count' | 'demand' | 'toleranced' | 'nominal' | 'further share' | 'sample';
 
 const NOT_DECIDED = /\b(?:if|when|where|whenever|unless|in case|not|never|may|can|or)\b[^.;,]*$/i;
 const AFTER_EVENT = /\b(?:after|at)\s*(?:an? |the )?(?:[\d./-]+\s?(?:and|,)\s?)*$/i;
@@ -21,20 +21,36 @@ const DEMANDED =
 const TOLERANCED =
   /^[\s),]*(?:with )?(?:(?:a |an )?tolerances? (?:of )?(?:plus or minus|\+\/-|±|[-+\d])|[-+]\s?\d[\d./]*\s?\/\s?[-+]\s?\d)/i;
 
+/** "Test 5 percent of the windows", "ASTM E1186, at 5 percent of all pipes"; not "25 percent of its volume". */
+const TESTED = /\b(?:test|inspect|check|probe|examine|sample)\b(?![^.;]*\b(?:after|at)\b)[^.;]*$/i;
+const AT = /\b(?:at|on|in)\s*$/i;
+const SAMPLED = /^ of (?:(?:the|all|all of the|installed) )?(?:rest\b|remainder\b|[a-z]+(?:-[a-z]+)?s\b)/i;
+
+/** "Nominal 40 mils", "40 mils thick, nominal". */
+const NOMINAL = /\bnominal(?:ly)?\s*(?:(?:thickness|width|depth|length|size) (?:of )?)?(?:an? )?$/i;
+const IS_NOMINAL = /^[\s,)]*(?:(?:thick|wide|deep|high|long)[\s,]+)?\(?nominal\b/i;
+
 /**
  * Why a value that no words compare is the one that is meant.
  *
  * @returns undefined where nothing says so, and the reader has to be asked
  */
-export function whyPlain({ plain, body, titles }: Statement, value: Value): PlainReason | undefined {
+export function whyPlain({ plain, body, titles, designations }: Statement, value: Value): PlainReason | undefined {
   const { start, end, kind, found, twin } = value;
   const stretch = plain.slice(Math.max(body, start - 160), start);
   const before = stretch.slice(Math.max(stretch.lastIndexOf('. '), stretch.lastIndexOf(';')) + 1);
   const behind = plain.slice(twin?.found.end ?? found.end);
   if (TOLERANCED.test(behind)) return 'toleranced';
+  if (NOMINAL.test(before) || IS_NOMINAL.test(behind)) return 'nominal';
   if (kind === 'count') return isPieces(before, found.unitText) && !found.attributive ? 'count' : undefined;
   if (NOT_DECIDED.test(before)) return undefined;
   if (kind === 'fraction' && /\b(?:a further|an additional|another)\s*$/i.test(before)) return 'further share';
+  if (
+    kind === 'fraction' &&
+    SAMPLED.test(behind) &&
+    (TESTED.test(before) || (designations.length > 0 && AT.test(before)))
+  )
+    return 'sample';
   if ((kind === 'pressure' || kind === 'temperatureDifference' || kind === 'speed') && DEMANDED.test(before))
     return 'demand';
   if (kind !== 'time' && kind !== 'long time') return undefined;

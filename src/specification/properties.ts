@@ -99,11 +99,19 @@ const PROPERTIES: readonly Words[] = [
   },
   {
     property: 'wait',
-    words: /\b(?:wait|cur(?:e|ed|ing)|dr(?:y|ied|ying)|recoat|allow)\b/i,
+    words: /\b(?:wait|cur(?:e|ed|ing)|dr(?:y|ied|ying)|recoat)\b/i,
     without:
-      /\b(?:exposed?|exposure|notify|notice|store|test(?:ed|ing)? (?:for|at)|cured? (?:at|for) .* (?:test|ASTM))/i,
+      /\b(?:concrete|masonry|mortar|grout|stucco|plaster|test|inspect|probe|check|measure|exposed?|exposure|notify|notice|store|test(?:ed|ing)? (?:for|at)|cured? (?:at|for) .* (?:test|ASTM))/i,
   },
 ];
+
+/** Where something else is placed: "nails at laps", "2 inches from end dams". */
+const PLACES =
+  /\b(?:at|along|across|from|near|beside|between|through|before) (?:(?:the|all|each|any|every|both) )*(?:(?:end|side|back|vertical|horizontal)[- ]?)?(?:laps?|dams?|upturns?|collars?)\b/gi;
+/** What is fastened, rolled or laid has sizes of its own. */
+const OTHER_THINGS =
+  /\b(?:nails?|nailed|screws?|staples?|stapled|fasten(?:ers?|ed)?|anchors?|clips?|rollers?|beads?)\b/i;
+const OF_LAPS: ReadonlySet<Property> = new Set(['lap', 'end lap', 'end dam height', 'back dam height', 'upstand']);
 
 /** A property, and whether the words name it alone. */
 export interface NamedProperty {
@@ -125,14 +133,21 @@ const GENERAL: ReadonlySet<Property> = new Set([
 /**
  * The property that the words name for a value of this kind.
  *
- * @param words those of the label and of the clause
+ * @param text the words of the label and of the clause
  * @param ahead those before the value: the last property they name stands nearest to it
+ * @param from the words that name it have to reach beyond this place
  */
-export function propertyOf(words: string, kind: ValueKind | undefined, ahead = ''): NamedProperty | undefined {
+export function propertyOf(text: string, kind: ValueKind | undefined, ahead = '', from = 0): NamedProperty | undefined {
   if (kind === undefined) return undefined;
+  const words = text.replace(PLACES, (place) => '~'.repeat(place.length));
+  const isOfOther = OTHER_THINGS.test(ahead === '' ? words : ahead);
   const named = PROPERTIES.filter(
     ({ property, words: named, without }) =>
-      MEASURES[property].dimension === kind && named.test(words) && !(without?.test(words) ?? false),
+      MEASURES[property].dimension === kind &&
+      !(isOfOther && OF_LAPS.has(property)) &&
+      named.test(words) &&
+      !(without?.test(words) ?? false) &&
+      (from === 0 || lastPlace(named, words) > from),
   );
   const [first] = named;
   if (first === undefined) return undefined;

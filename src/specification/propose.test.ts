@@ -200,7 +200,7 @@ describe('requirements proposed from a sentence', () => {
   it('passes over quantities in text that asks for nothing, and counts them', () => {
     const reading = readParagraph('The rate of flow is driven by pressure (example: 1.27 L/s-m2 @ 75 Pa).');
     expect(reading.proposals).toEqual([]);
-    expect(reading.passedOver.map(({ value }) => value.text)).toEqual(['1.27 L/(s m2)']);
+    expect(reading.passedOver.map(({ value }) => value.text)).toEqual(['1.27 L/(s m2)', '75 Pa']);
   });
 });
 
@@ -278,7 +278,7 @@ describe('what is asked instead of decided', () => {
     ['Leakage shall not exceed 0.25 cfm/ft.', ['unknown unit: 0.25 cfm/ft']],
     ['Film thickness: minimum 40.', ['no unit: 40']],
     ['Maintain a minimum temperature of 40 degrees.', ['no unit: 40 deg']],
-    ['Peel adhesion (ASTM D4541): 25 psi minimum.', ['method and property differ: ']],
+    ['Peel adhesion (ASTM D4541): 25 psi minimum.', ['method and property differ: 25 psi']],
     ['Width: minimum 3 inches maximum.', ['conflicting comparators: 3 in']],
     ['Flexibility at \ufffd20 degrees: pass.', ['lost sign: ']],
   ])('%s', (text, expected) => {
@@ -321,5 +321,60 @@ describe('what is asked instead of decided', () => {
       'Anything (ASTM Z9999): 16 psi minimum.',
     ])
       expect(asked(text)).toEqual([]);
+  });
+});
+
+/** A value that is given to the wrong property would be confirmed quickly and checked everywhere. */
+describe('the second value of a sentence', () => {
+  it.each([
+    [
+      'Lap vertical seams at least 10 inches, and offset them no less than 20 inches.',
+      ['lap atLeast 10 in', '"offset them" atLeast 20 in'],
+    ],
+    [
+      'Lap sheets not less than 3 inches and space nails at most 8 inches.',
+      ['lap atLeast 3 in', '"space nails" atMost 8 in'],
+    ],
+    // Words that belong to the second do not name the first.
+    [
+      'Run jamb flashing at least 1 inch above the head, and fold the strip into the opening 3 inches minimum.',
+      ['"Run jamb flashing" atLeast 1 in', 'extension into opening atLeast 3 in'],
+    ],
+    [
+      'Slope sill at least 1/4 inch per foot, with back dam not less than 1 inch.',
+      ['sill slope atLeast 1/4 in/ft', 'back dam height atLeast 1 in'],
+    ],
+    [
+      'Cover joints with tape at least 4 inches wide and be no thinner than 50 mils.',
+      [expect.stringContaining('atLeast 4 in'), expect.stringContaining('thickness" atLeast 50 mil')],
+    ],
+    [
+      'Allow primer to dry at least 30 minutes and hold rolls at a minimum of 50 degrees F.',
+      ['wait atLeast 30 min', '"hold rolls" atLeast 50 degF'],
+    ],
+  ])('keeps what it is of: %s', (text, expected) => {
+    expect(told(text)).toEqual(expected);
+  });
+
+  it('takes the cure of masonry for no time between coats', () => {
+    expect(told('Masonry shall have cured not less than 21 days.')).toEqual([
+      '"Masonry shall have cured" atLeast 21 d',
+    ]);
+    expect(told('Allow coating to cure at least 24 hours.')).toEqual(['wait atLeast 24 h']);
+  });
+});
+
+describe('what lies at a lap or a dam has no such size', () => {
+  it.each([
+    ['Space nails at laps no more than 8 inches apart.', ['"Space nails at laps" atMost 8 in']],
+    ['Keep fasteners at least 2 inches from end dams.', ['"Keep fasteners" atLeast 2 in']],
+    ['Seal laps with a bead at least 1/4 inch wide.', ['"Seal laps with a bead" atLeast 1/4 in']],
+    ['Roll laps with a roller at least 4 inches wide.', ['"Roll laps with a roller" atLeast 4 in']],
+    ['Test adhesion not less than 24 hours after the coating has cured.', ['"Test adhesion" atLeast 24 h']],
+    // The lap itself keeps its name.
+    ['Laps shall be at least 3 inches wide.', ['lap atLeast 3 in']],
+    ['Overlap sheets not less than 3 inches at end laps.', ['lap atLeast 3 in']],
+  ])('%s', (text, expected) => {
+    expect(told(text)).toEqual(expected);
   });
 });

@@ -6,15 +6,16 @@
 import { comparatorOf } from './comparators.js';
 import type { Comparator } from './comparators.js';
 import { isCountOf } from './frequency.js';
+import { cover } from './masks.js';
 import { isRating } from './naming.js';
 import { askAboutOpenArticle, askWhichApplies } from './open-brackets.js';
 import { endOf, placed } from './placing.js';
-import { readValue } from './printed.js';
+import { offeredValues, readValue } from './printed.js';
 import { questionsAbout } from './questions.js';
 import { conditionsOf, resultProposal, statedConditions } from './result-proposals.js';
 import { wordResult } from './results.js';
 import type { Statement } from './statements.js';
-import type { PassedOver, PassedReason, Proposal, Question } from './types.js';
+import type { PassedOver, PassedReason, Proposal, Question, QuestionKind, ReadValue } from './types.js';
 import type { ValueKind } from './units.js';
 import { orderOfWork, readOne } from './value-proposals.js';
 import type { Place } from './value-proposals.js';
@@ -32,17 +33,32 @@ export interface StatementReading {
 /** What a test is done at. */
 const TEST_KINDS: ReadonlySet<ValueKind> = new Set(['pressure', 'time', 'temperature']);
 
+const MISFIT: QuestionKind = 'method and property differ';
+const WRONG_METHOD = 'the method named beside it is not known to measure it';
+
+const valuesRead = ({ found, unit, twin }: Value): readonly ReadValue[] => [
+  ...offeredValues(found, unit),
+  ...(twin === undefined ? [] : offeredValues(twin.found, twin.unit)),
+];
+
 /** Reads one statement. */
 export function readStatement(statement: Statement): StatementReading {
   const { prose, plain, body, designations, titles } = statement;
   const questions = questionsAbout(statement);
-  const result = wordResult(prose.text, body, designations.length > 0);
+  const shown = designations.reduce((text, { start, end }) => cover(text, start, end), prose.text);
+  const result = wordResult(shown, body, designations.length > 0);
   const words = `${titles.at(-1) ?? ''} ${prose.text}`;
   const values = valuesIn(plain, words, designations.length > 0 || body > 0);
   if (statement.isDefinition) {
     const open = questions.filter(({ kind }) => kind === 'choice left open' || kind === 'lost sign');
     const passedOver = values.map((value) => passed(statement, value, 'in a definition'));
     return { proposals: [], questions: open, passedOver };
+  }
+  if (statement.isSummary && placesOf(statement, values).every(({ own }) => own === undefined)) {
+    const passedOver = values
+      .filter(({ kind }) => kind !== undefined)
+      .map((value) => passed(statement, value, 'in a summary'));
+    return { proposals: [], questions: questions.filter(({ kind }) => kind === 'choice left open'), passedOver };
   }
   const isOfTest = (value: Value): boolean =>
     value.start >= (result?.end ?? 0) || (body === 0 && TEST_KINDS.has(value.kind ?? 'count'));
@@ -60,6 +76,17 @@ export function readStatement(statement: Statement): StatementReading {
     return finished(statement, stated.length > 0 ? stated : orderOfWork(statement), questions, []);
   }
   const read = readValues(statement, values);
+  const doubted = questions.some(({ kind }) => kind === MISFIT);
+  if (doubted) {
+    const named = values.flatMap(valuesRead);
+    const about = questions.map((one) => (one.kind === MISFIT ? { ...one, values: named } : one));
+    const proposals = read.proposals.map((one): Proposal => ({
+      ...one,
+      confidence: 'low',
+      reasons: [...one.reasons, WRONG_METHOD],
+    }));
+    return finished(statement, proposals, [...about, ...read.questions], read.passedOver);
+  }
   return finished(statement, read.proposals, [...questions, ...read.questions], read.passedOver);
 }
 
@@ -81,13 +108,14 @@ function readValues(statement: Statement, values: readonly Value[]): StatementRe
       if (reason !== undefined) passedOver.push(passed(statement, value, reason));
     } else if (asked !== undefined && asked !== 'nothing') questions.push(asked);
     if (asked !== undefined || isCount) {
+      passedOver.push(...conditionsLeft(statement, value, asked));
       before = own;
       return;
     }
     const previous = values[at - 1];
     const shared = inherited(statement, value, previous, before) ?? ofTheNext(statement, value, values, places, at);
     before = own ?? shared;
-    const members = membersOf(value);
+    const members = differing(membersOf(value));
     for (const member of members) {
       const one = {
         value: member,
@@ -102,11 +130,35 @@ function readValues(statement: Statement, values: readonly Value[]): StatementRe
         // What is asked of a list, or not asked of it, goes for all of it.
         if (read === undefined) passedOver.push(passed(statement, value, 'asks for nothing'));
         else questions.push(read);
+        passedOver.push(...conditionsLeft(statement, value, read));
         break;
       }
     }
   });
   return { proposals, questions, passedOver };
+}
+
+/** "2.4 by 2.4 m" asks for one size twice. */
+function differing(members: readonly Value[]): readonly Value[] {
+  return members.filter(
+    (one, at) => members.findIndex(({ found }) => found.number.value === one.found.number.value) === at,
+  );
+}
+
+/** No number is lost: the conditions of a value that is not proposed, unless the question about it shows them. */
+function conditionsLeft(
+  statement: Statement,
+  { conditions }: Value,
+  asked: Question | 'nothing' | undefined,
+): readonly PassedOver[] {
+  const shown = typeof asked === 'object' ? asked.values.map(({ text }) => text) : [];
+  return conditions
+    .map(({ found, unit, start, end }): PassedOver => ({
+      ...placed(statement, start, end),
+      value: readValue(found, unit),
+      reason: 'a condition of something that is not proposed',
+    }))
+    .filter(({ value }) => !shown.includes(value.text));
 }
 
 interface Placed {

@@ -46,11 +46,19 @@ const ONE_PIECE = /^ ((?:[a-z-]+ )?(?:windows?|doors?|openings?|units?|bays?|pan
 const PLACES = /^ ((?:[a-z-]+ )?(?:places|points|spots|locations))\b/i;
 /** A count: a bare number before a plural noun. */
 const COUNTED =
-  /^[ -]((?:[a-z][\w-]*\s){0,2}?(?:weeps?|coats?|tests?|samples?|specimens?|fasteners?|locations?|readings?|measurements?|layers?|plies|projects?|copies|sets?|cycles|installations?|mockups?|pulls?|per\b))/i;
+  /^[ -]((?:[a-z][\w-]*\s){0,2}?(?:weeps?|coats?|tests?|samples?|specimens?|fasteners?|locations?|readings?|measurements?|layers?|plies|projects?|copies|sets?|cycles|installations?|mockups?|pulls?)|[a-z][\w-]*(?= per\b))/i;
 const OR_MORE = /^ or (?:more|fewer|less|greater)(?= )/i;
 /** Behind these words a bare number counts what follows it. */
 const COUNTS =
   /\b(?:at least|at most|not? (?:fewer|less|more) than|(?:a |the )?(?:minimum|maximum) of|fewer than|up to)\s*(?:an? |the )?$/i;
+/** "Do not stack pallets more than two high". */
+const STACKED = /\b(?:stack\w*|pallets?|cartons|rolls|pails|drums|bundles|units)\b/i;
+const HIGH = /^ (high|deep|layers)\b/i;
+/** A number of what is not named. */
+const ONLY_COUNTED: Pick<Found, 'unitText' | 'units'> = {
+  unitText: 'each',
+  units: [{ spelling: '', kind: 'count', system: 'either', toBase: (x) => x }],
+};
 const PLURAL =
   /^ ((?:(?!(?:times|of|and|or|in|to|at|by|for|per|the|is|as)\b)[a-z][a-z'-]*\s){0,2}?(?!(?:times|is|as|this|its|was|has|plus|thickness\w*)\b)[a-z][a-z'-]*[a-rt-z]s)\b/i;
 const LIKE_UNIT =
@@ -193,7 +201,9 @@ function withUnit(text: string, number: ReadNumber): Found {
   const before = text.slice(Math.max(0, number.start - 40), number.start);
   const counted = COUNTED.exec(rest) ?? piecesAt(before, rest);
   if (COUNTS.test(before) && /^ (?:per|for each|at each|in each|on each)\b/i.test(rest))
-    return { ...plain, unitText: 'each', units: [{ spelling: '', kind: 'count', system: 'either', toBase: (x) => x }] };
+    return { ...plain, ...ONLY_COUNTED };
+  // "Not fewer than three, by the method": only what is counted is fewer.
+  if (counted === null && /\bfewer than\s*$/i.test(before)) return { ...plain, ...ONLY_COUNTED };
   if (counted?.[1] !== undefined && !/^(?:per|or|and)\b/i.test(counted[1])) {
     const unitText = counted[1].trim();
     const unit: ReadUnit = { spelling: unitText, kind: 'count', system: 'either', toBase: (x) => x };
@@ -210,6 +220,8 @@ function withUnit(text: string, number: ReadNumber): Found {
 
 /** What a bare number counts by the words before it. */
 function piecesAt(before: string, rest: string): RegExpExecArray | null {
+  const high = STACKED.test(before) ? HIGH.exec(rest) : null;
+  if (high !== null) return high;
   if (COUNTS.test(before) || TESTED.test(before)) return PLURAL.exec(rest);
   if (MOCK_UP.test(before)) return ONE_PIECE.exec(rest);
   return /\bat\s*$/i.test(before) ? PLACES.exec(rest) : null;

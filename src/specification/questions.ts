@@ -5,7 +5,8 @@ import { placed } from './placing.js';
 import type { Statement } from './statements.js';
 import type { Question } from './types.js';
 
-const OPEN = /\](?:\s*)\[|\[\s*_{2,}\s*\]|\[[^\]]*$|^[^[]*\]|\[(?!\.+\])[^[\]]{2,}\]/;
+const OPEN =
+  /\](?:\s*)\[|\[\s*_{2,}\s*\]|\[[^\]]*$|^[^[]*\]|\[(?!\.+\])[^[\]]{2,}\]|<\s*(?:insert|enter|specify|fill in)\b[^<>]{0,80}>/i;
 const SHOWN = 140;
 /** A stretch as a message shows it: without the point it ends with, and with its bracket closed. */
 export function shownText(text: string, start: number, end: number): string {
@@ -24,9 +25,19 @@ export function questionsAbout(statement: Statement): readonly Question[] {
   const found: Question[] = [];
   const bracket = OPEN.exec(text);
   if (bracket !== null || node.optional) {
-    const start =
-      bracket === null ? 0 : text.indexOf('[', Math.max(0, bracket.index - 1)) === -1 ? 0 : text.indexOf('[');
-    const end = node.optional ? text.length : Math.max(text.lastIndexOf(']') + 1, start + 1);
+    const isBlank = bracket?.[0].startsWith('<') === true && !node.optional;
+    const start = isBlank
+      ? bracket.index
+      : bracket === null
+        ? 0
+        : text.indexOf('[', Math.max(0, bracket.index - 1)) === -1
+          ? 0
+          : text.indexOf('[');
+    const end = isBlank
+      ? start + bracket[0].length
+      : node.optional
+        ? text.length
+        : Math.max(text.lastIndexOf(']') + 1, start + 1);
     found.push({
       kind: 'choice left open',
       ...placed(statement, start, end),

@@ -9,6 +9,10 @@ const RANGE = /^\s?(?:to|through|thru|-|up to)\s?$/i;
 const GRADED = /\b(?:shore [ad]|hardness|gloss|index|rating|coefficient|factor|class)\b[^.;\d]{0,30}$/i;
 const SHARED = /^(?:\s?(?:,|and|or|\/|, and|, or|by|x|and\/or)\s?)$/i;
 
+/** What stands between two limits of one size. */
+const NEXT_LIMIT =
+  /^\s?,?\s?(?:(?:and|but|nor|or)\s)?(?:(?:no|not|nor)\s)?(?:(?:more|less|greater|fewer|longer|shorter|thicker|thinner|wider|higher|lower) than|at most|at least|over|under|exceeding)\s$/i;
+
 /** Puts ranges together, and gives a bare number the unit of the one it is listed with. */
 export function joined(text: string, found: readonly Found[]): readonly Found[] {
   const result: Found[] = [];
@@ -53,9 +57,22 @@ export function joined(text: string, found: readonly Found[]): readonly Found[] 
         }
       }
     }
-    result.push(one);
+    result.push(withOther(text, one, result.at(-1), found[at + 1]));
   }
   return result;
+}
+
+/** "At least 6 and no more than 8 inches", "2 coats, no more than 4": one unit for both limits. */
+function withOther(text: string, one: Found, previous: Found | undefined, next: Found | undefined): Found {
+  if (one.units.length > 0 || one.unknownUnit || one.number.choices !== undefined) return one;
+  const isBefore = next !== undefined && next.units.length > 0 && NEXT_LIMIT.test(text.slice(one.end, next.start));
+  const isBehind =
+    previous !== undefined &&
+    previous.units.length > 0 &&
+    NEXT_LIMIT.test(text.slice(previous.end, one.start)) &&
+    /^[\s,.;)]*$|^\s?[,;)]/.test(text.slice(one.end));
+  const other = isBefore ? next : isBehind ? previous : undefined;
+  return other === undefined ? one : { ...one, units: other.units, unitText: other.unitText };
 }
 
 /** "Shore A 20 to 40": a range of what has no unit. */

@@ -9,7 +9,7 @@ export interface WordResult {
 /** "No less than" and "none under" compare values, and are no results. */
 const COMPARED = String.raw`(?:[a-z]+ ){0,2}(?:under|below|above|over|exceed\w*|less|more|thinner|thicker|fewer|lower|higher|greater|later|earlier|closer|flatter|steeper|wider|narrower|smaller|larger|longer|shorter)\b`;
 const AFTER_LABEL = new RegExp(
-  String.raw`^[\s[(]*(?:0\s*[,(:]?\s*)?(pass(?:es|ed|ing)?|no (?!${COMPARED})(?:visible |signs? of )?[a-z]+(?: [a-z]+)?|none(?! ${COMPARED})|class [a-z\d]+\b(?: or [a-z]+)?|type [ivx\d]+\b|complies|compliant|meets? requirements?|sealable)(?![\w-])`,
+  String.raw`^[\s[(~,;]*(?:0\s*[,(:]?\s*)?(pass(?:es|ed|ing)?(?! \d)|unaffected|no (?!${COMPARED})(?:visible |signs? of )?[a-z]+(?: (?!(?:at|when|after|in|for|under|on|by|or|and|if)\b)[a-z]+)?|none(?! ${COMPARED})|class [a-z\d]+\b(?: or [a-z]+)?|type [ivx\d]+\b|complies|compliant|meets? requirements?|sealable)(?![\w-])`,
   'i',
 );
 const IN_SENTENCE =
@@ -18,7 +18,7 @@ const IN_SENTENCE =
 /**
  * The result in words that a text asks for.
  *
- * @param text the whole statement
+ * @param text the whole statement, with `~` over the standards it names
  * @param body where the text after its label begins; 0 without a label
  * @param hasMethod a standard is named, so a test is spoken of
  */

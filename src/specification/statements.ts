@@ -28,6 +28,8 @@ export interface Statement {
   readonly isOpen: boolean;
   /** The text says what a word means, and asks for nothing. */
   readonly isDefinition: boolean;
+  /** The text says what the section holds; only what it limits is asked for. */
+  readonly isSummary: boolean;
 }
 
 const LABEL = /^[[\]\s]*([A-Za-z][^:;.]{2,120}?)\s*:\s+(?=\S)/;
@@ -67,6 +69,7 @@ function statement(node: OutlineNode, titles: readonly string[], prose: Prose, w
     body,
     isOpen: within.isOpen,
     isDefinition: within.isDefinition || defines(text),
+    isSummary: within.isSummary,
     ...(words !== '' && { label: words }),
   };
 }
@@ -75,7 +78,7 @@ function statement(node: OutlineNode, titles: readonly string[], prose: Prose, w
 export function statementsOf(
   node: OutlineNode,
   titles: readonly string[],
-  within: Within = { isOpen: node.optional, isDefinition: false },
+  within: Within = { isOpen: node.optional, isDefinition: false, isSummary: false },
 ): readonly Statement[] {
   if (node.row !== undefined) return rowProses(node.row).map((prose) => statement(node, titles, prose, within));
   if (node.type !== 'paragraph') return [];

@@ -6,9 +6,16 @@ export interface Within {
   readonly isOpen: boolean;
   /** Here it is said what words mean; nothing is asked for. */
   readonly isDefinition: boolean;
+  /** Here it is said what the section holds, and what other sections do. */
+  readonly isSummary: boolean;
 }
 
-const DEFINITIONS = /\b(?:definitions?|terminology|glossary)\b/i;
+const DEFINITIONS = /\b(?:definitions?|terminology|glossary|abbreviations|acronyms)\b/i;
+const SUMMARY =
+  /^(?:[A-Z\d]+\.\s+)?(?:summary|scope(?: of work)?|section includes|related (?:sections?|work|requirements|documents)|work (?:specified|included) (?:elsewhere|in other sections))\b[^.]{0,30}$/i;
+const DEFINING_LABEL = /^[[\]\s]*(?:definitions?|abbreviations|acronyms)\s*:/i;
+/** "1 perm equals 57.2 ng/(Pa s m2)": a conversion. */
+const CONVERTS = /(?<![\d.,/])1 [A-Za-z][\w./]* (?:equals|is equal to|=) [\d.]/;
 /** A title is short; a sentence that speaks of a definition is none. */
 const TITLE_LENGTH = 60;
 const CLASSIFIES = /\b(?:is|are) (?:separated|divided|classified|grouped|sorted|graded) (?:in|into|as|by|from)\b/i;
@@ -18,7 +25,7 @@ const MEANS =
 
 /** Whether a sentence says what a word means. */
 export function defines(text: string): boolean {
-  return MEANS.test(text);
+  return MEANS.test(text) || CONVERTS.test(text) || DEFINING_LABEL.test(text);
 }
 
 /** Follows the paragraphs of a section in their order. */
@@ -33,7 +40,7 @@ export class Surroundings {
     const { text } = node.prose;
     if (node.type === 'part' || node.type === 'article') {
       this.#enterArticle(node);
-      return { isOpen: this.#open > 0, isDefinition: false };
+      return { isOpen: this.#open > 0, isDefinition: false, isSummary: false };
     }
     const isOpen = node.optional || this.#open > 0;
     if (this.#open > 0) this.#open = depthAfter(text, this.#open);
@@ -41,7 +48,8 @@ export class Surroundings {
     const isDefinition =
       titles.some((title) => title.length <= TITLE_LENGTH && DEFINITIONS.test(title)) ||
       (this.#explainsClasses && CLASS.test(text));
-    return { isOpen, isDefinition };
+    const isSummary = SUMMARY.test(text) || titles.some((title) => SUMMARY.test(title.trim()));
+    return { isOpen, isDefinition, isSummary };
   }
 
   #enterArticle({ number, prose }: OutlineNode): void {

@@ -76,9 +76,11 @@ export interface Question extends Placed {
 /** Why a number was passed over. */
 export type PassedReason =
   | 'in a definition'
+  | 'in a summary'
   | 'asks for nothing'
   | 'no unit'
   | 'a share of something else'
+  | 'a condition of something that is not proposed'
   | 'no known unit'
   | 'in a list of submittals';
 

@@ -5,6 +5,8 @@ import type { ReadUnit } from './units.js';
 /** After the bare word `in` only these make it inches. */
 const AFTER_INCH =
   /^(?:$|[^\w\s]|\s*(?:[^\w\s(]|\(|\d|wide|thick|deep|long|high|tall|min\b|max\b|minimum|maximum|on|onto|by|beyond|past|above|below|from|and|or|at|per|over|into|to|x\b|diameter|nominal|square|o\.?c|apart|each|of water|below|beneath|along|around|up|down|wider|minus|one\b|two\b))/i;
+/** A force on a strip of a width that the method sets. */
+const PER_WIDTH = /^(?:N|newtons?)(?:\s?\/\s?| per )25 ?mm\b/i;
 const MOST_WORDS = 8;
 
 export interface UnitRead {
@@ -20,6 +22,11 @@ export function unitAt(text: string, at: number): UnitRead | undefined {
   const lead = /^(?:-| ?)(?:(wet|dry)[- ](?=mils?\b))?/i.exec(text.slice(at, at + 8));
   const begin = at + (lead?.[0].length ?? 0);
   const film = lead?.[1]?.toLowerCase() as 'wet' | 'dry' | undefined;
+  const wide = PER_WIDTH.exec(text.slice(begin, begin + 24));
+  if (wide !== null) {
+    const units = unitsNamed(wide[0]);
+    if (units.length > 0) return { units, text: wide[0], end: begin + wide[0].length, attributive: false };
+  }
   const stretch = /^[^\s~[\];:,]{1,24}(?: [^\s\d~[\];:,][^\s~[\];:,]{0,23}){0,7}/.exec(
     text.slice(begin, begin + 96),
   )?.[0];

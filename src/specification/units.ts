@@ -55,7 +55,7 @@ const FURTHER: Readonly<Partial<Record<ValueKind, readonly Row[]>>> = {
     ['lbf/ft', POUND_N / (12 * INCH_M), 'US', 'lb/ft|plf|lbs/ft|pounds per foot'],
     ['N/m', 1, 'SI', 'newtons per meter|newtons per metre'],
     ['N/mm', 1000, 'SI', 'newtons per millimeter|kn/m'],
-    ['N/25 mm', 40, 'SI', 'n/25mm|n per 25 mm'],
+    ['N/25 mm', 40, 'SI', 'n/25mm|n per 25 mm|n per 25mm|newtons per 25 mm|newton per 25 mm'],
   ],
   // A roller of 34 kg is one of 75 lb: weights are compared as forces under standard gravity.
   'weight or force': [

@@ -3,6 +3,7 @@ import { confidenceOf, howAsked } from './confidence.js';
 import type { Comparator } from './comparators.js';
 import { frequencyBefore, frequencyName, isCountForEach, isCountOf } from './frequency.js';
 import { isDescriptor, isRating, isStage, nameOf } from './naming.js';
+import { ORDERS } from './orders.js';
 import { endOf, isOptional, methodsOf, placed } from './placing.js';
 import { readValue } from './printed.js';
 import { whyPlain } from './plain-values.js';
@@ -11,15 +12,17 @@ import type { Statement } from './statements.js';
 import type { Proposal, Question } from './types.js';
 import type { Value } from './values.js';
 
-const ORDER = /\b(?:prior to|before|after|until|not later than|no later than|following)\b[^.;]*/i;
-const ASKS =
-  /\b(?:shall|must|required|is to be|are to be|do not|ensure|verify)\b|^[[\]\s"(]*(?:(?:where|when|if|at|for|on|over|after|before|in|with|prior|using|unless)\b[^,]*,\s*)?(?:[a-z]+ly )?(?:apply|extend|lap|overlap|install|space|provide|allow|cure|set|place|turn|hold|leave|maintain|store|test|submit|notify|keep|use|fill|seal|reinforce|treat|cover|carry|continue|terminate|anchor|fasten|limit|perform|conduct|take|wait|prime|clean|protect|form|slope|project|run|bed|tool|coat|embed|locate|position|measure|repair|obtain|retain|deliver|build|construct|flash|wrap|center|attach|secure|expose|complete|remove|replace|make|mix|recoat|stop|begin|do|mask|give|furnish|send|grind|conform|comply|meet|discard|roll|report|record|schedule|inspect)\b/i;
+const ORDER = /\b(?:prior to|before|after|until|not later than|no later than|following)\b(?:[^.;]|\.(?=\d))*/i;
+const ASKS = new RegExp(
+  String.raw`\b(?:shall|must|required|is to be|are to be|do not|ensure|verify)\b|^[[\]\s"(]*(?:(?:where|when|if|at|for|on|over|after|before|in|with|prior|using|unless)\b[^,]*,\s*)?(?:[a-z]+ly )?(?:${ORDERS})\b`,
+  'i',
+);
 /** Without a verb that asks: a text with one of these tells something; without, it is an order or an entry of a list. */
 const DESCRIBES =
   /\b(?:is|are|was|were|has|have|had|covers?|includes?|contains?|may|can|might|for example|e\.g)\b|\bexample:/i;
 /** The values of a list before the one that is read. */
 const LIST_BEFORE = /(?:[\d./-]+\s?,?\s?(?:and )?)+$/i;
-const JOINTS = /\b(?:and|but|or|nor|also|wide|thick|deep|high|long)\b/gi;
+const JOINTS = /\b(?:and|but|or|nor|for|also|wide|thick|deep|high|long)\b/gi;
 
 /** The room of a value between its neighbors, in characters of the statement. */
 export interface Place {

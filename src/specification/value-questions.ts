@@ -13,6 +13,7 @@ import type { Part, Value } from './values.js';
 
 const INDEX =
   /\b(?:flame[- ]spread|smoke[- ]develop\w*|rating|index|pH|hardness|grade|class|coefficient|SHGC|CRF|STC|OITC)\b[^;.]*$/i;
+const SIZE = /^(?:(?:high|wide|long|deep|thick|tall)\b|in (?:height|width|length|depth|thickness|diameter)\b)/i;
 /** Words that can hold for one value only. */
 const ONE_LIMIT =
   /^(?:not? less than|at least|(?:a |the )?min(?:imum)?\b.*|not? more than|at most|(?:a |the )?max(?:imum)?\b.*)$/i;
@@ -148,6 +149,9 @@ function bare(
   )
     return ask('no unit', `"for ${plain.slice(value.start, value.end)}" has no unit.`, 'Which unit is meant?');
   if (comparator === undefined || value.found.others !== undefined) return 'nothing';
+  // "No less than 50 high": a size, whatever its unit was.
+  if (SIZE.test(behind))
+    return ask('no unit', `"${plain.slice(value.start, value.end)}" has no unit.`, 'Which unit is meant?');
   // Indexes have no unit.
   if (INDEX.test(plain.slice(Math.max(0, value.start - 120), value.start))) return undefined;
   if (

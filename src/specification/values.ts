@@ -35,8 +35,10 @@ export interface Value extends Part {
 const AT_PRESSURE =
   /(?:\bat(?! (?:least|most)\b)|@|\bunder|\bdifference of|\bdifferential of|\bpressure of)\s*(?:an? |the )?(?:[a-z-]+ ){0,5}\(?$/i;
 const LIMITED =
-  /\bpressure (?:of )?(?:not less than|at least|a minimum of)\s*$|\bminimum (?:[a-z-]+ ){0,2}pressure of\s*$/i;
-const AT = /(?:\bat(?! (?:least|most)\b)|@|\bconditioned at)\s*(?:an? |the )?(?:[a-z-]+ ){0,3}$/i;
+  /\bpressure (?:differen(?:ce|tial) )?(?:of )?(?:no[t]? less than|not below|at least|a minimum of|no[t]? more than|at most|a maximum of)\s*$|\b(?:minimum|maximum) (?:[a-z-]+ ){0,2}pressure(?: differen(?:ce|tial))? of\s*$/i;
+const AT =
+  /(?:\bat(?! (?:(?:a|the) )?(?:least|most|min(?:imum)?|max(?:imum)?)\b)|@|\bconditioned at)\s*(?:an? |the )?(?:[a-z-]+ ){0,3}$/i;
+const SPAN_OF = /^\s*(?:in|per|over|for) (?:(?:any|each|every|a) )?(?:(?:distance|length|span) of )?$/i;
 const DURING = /\b(?:for|after)\s+(?:an? |the )?(?:[a-z-]+ ){0,2}$/i;
 const TWIN =
   /^[\s()[\],]*(?:\/|or|approximately|approx\.?|nominal|about|\bdry|\bwet|min(?:imum)?\.?|max(?:imum)?\.?)?[\s([\],]*(?:min(?:imum)?\.?|max(?:imum)?\.?)?[\s([]*$/i;
@@ -83,6 +85,12 @@ function areTwins(one: Found, other: Found): boolean {
 const is = (found: Found | undefined, ...kinds: ValueKind[]): boolean =>
   found?.units.some(({ kind }) => kinds.includes(kind)) ?? false;
 
+const lengthOf = (found: Found | undefined): number =>
+  found?.units.find(({ kind }) => kind === 'length')?.toBase(found.number.value) ?? NaN;
+
+/** As near as the two systems of one length are printed. */
+const areClose = (a: number, b: number): boolean => Math.abs(a - b) <= 0.1 * Math.max(a, b);
+
 /** Whether a quantity is a condition of test, and where the words that say so begin. */
 function conditionAt(
   text: string,
@@ -106,7 +114,9 @@ function conditionAt(
   const hasValue =
     kept.length > 0 ||
     /\bpass(?:es)?\b|\bno (?:visible |water )?(?:leakage|growth|cracking|penetration)/i.test(text.slice(0, one.start));
-  if (lastCondition?.found === previous && previous !== undefined) {
+  // "1/8 inch in 10 feet (3 mm in 3 m)": behind the length comes the other value again.
+  const isOtherValue = is(one, 'length') && is(previous, 'length') && !areClose(lengthOf(one), lengthOf(previous));
+  if (lastCondition?.found === previous && previous !== undefined && !isOtherValue) {
     const isSame = previous.units.some(({ kind }) => is(one, kind)) && /^\s*\($/.test(before);
     if (isSame || (areTwins(previous, one) && TWIN.test(before))) return { ...plain, start: one.start };
     const start = lead(AT);
@@ -118,8 +128,8 @@ function conditionAt(
     return { ...plain, start: one.start };
   if (is(one, 'pressure')) {
     const start = lead(AT_PRESSURE);
-    // "At a test pressure not less than 8 psf", and nothing before it: the pressure is what is limited.
-    if (start !== undefined && !hasValue && LIMITED.test(before)) return undefined;
+    // "At a test pressure not less than 8 psf": the pressure is limited itself.
+    if (start !== undefined && LIMITED.test(before)) return undefined;
     if (start !== undefined && !/\b(?:strength|adhesion)\b[^.]*$/i.test(before))
       return hasValue || isTest || /\btest|\bdifferen/i.test(before) ? { ...plain, start } : undefined;
     if (previous !== undefined && is(previous, 'airLeakage') && /^[\s,(]*$/.test(before))
@@ -129,7 +139,13 @@ function conditionAt(
     const start = lead(AT);
     if (start !== undefined) return { ...plain, start };
   }
-  if (is(one, 'time') && hasValue && isTest) {
+  // "In 10 feet": over which a line may be out by less.
+  const isSpan = is(one, 'length') && is(previous, 'length') && !one.attributive && lengthOf(one) > lengthOf(previous);
+  if (isSpan && previous !== lastCondition?.found) {
+    const start = lead(SPAN_OF);
+    if (start !== undefined) return { ...plain, start };
+  }
+  if (is(one, 'time') && (hasValue || conditions.length > 0) && isTest) {
     const start = lead(DURING);
     if (start !== undefined) return { ...plain, start };
   }

@@ -1,0 +1,106 @@
+/**
+ * What turns a limit around: `do not apply below`, `no gap wider than`, `data older than 24 months is returned`. What is
+ * allowed only then (`do not apply until it is below`) turns nothing.
+ */
+import { ORDERS } from './orders.js';
+
+/** "Start no work", "use no sheet": an order that is denied by its object. */
+const NO_OBJECT = String.raw`(?<=^\s*|[.,;:]\s|\b(?:and|shall|must)\s)(?:${ORDERS}|start|accept|permit|hang|paint|sand|lift|work)\s+no`;
+/** "Stop spraying when": what is interrupted by a condition. */
+const INTERRUPTED = String.raw`(?:stop|halt|cease|suspend|discontinue|interrupt|postpone|defer|delay)\b(?=[^.;]*\b(?:if|when|whenever|where|while|should)\b)`;
+const FORBIDS = String.raw`do not|must not|shall not|may not|should not|never|(?:under|in) no (?:circumstances?|cases?|event)|at no (?:time|point|place)|nowhere|${INTERRUPTED}|${NO_OBJECT}`;
+const PROHIBITION = new RegExp(
+  String.raw`(?<![\w-])(?:${FORBIDS}|cannot|not be (?:applied|installed|used|exposed|stored|permitted|allowed)|prohibit(?:ed|s)?|discard|reject|discontinue|stop (?:work|application)|suspend|unacceptable|not (?:acceptable|permitted|allowed)|fails? (?:if|when)|avoid(?:ing)?|prevent(?:ing)?)\b`,
+  'i',
+);
+/** "No pane is to be set within 6 inches of the edge": near is denied, and not what follows from being late. */
+const KEPT_AWAY = new RegExp(
+  String.raw`(?<![\w-]|\b(?:that|which|if|when) )(?:${FORBIDS}|(?:no|neither|none of) (?:[\w-]+ ){1,4}(?:shall|may|must|is to|are to))\b(?![^.;]*\b(?:that|which|fail|until|unless|but|not)\b)`,
+  'i',
+);
+/** "Depth does not vary by more than": the verb before the words is denied. */
+const DENIED = /\b(?:does|do|did|is|are|was|were|has|have|can|could|will|should|must) not\b[^,;:]*$/i;
+/** "Without gaps wider than", "free of voids larger than", "no gap wider than", "nothing lighter than". */
+const LACKING = /\b(?:without|free (?:of|from)|no|none|nothing)(?: an?y?)? (?:[\w-]+ ){0,3}$/i;
+/** "No member shall show a set greater than", "no reading differs by more than". */
+const NONE_DOES =
+  /\b(?:no|neither|none of) (?:[\w-]+ ){1,4}(?:shall|may|must|can|will|is|are|shows?|varies|vary|differs?|deflects?|has|have)\b[^,;:]*$/i;
+/** "Data older than 24 months is returned": what stands behind refuses what is so. */
+const REFUSED =
+  /^[^.;\d]{0,60}\b(?:(?:is|are|will be|shall be|must be|to be) (?:not (?:accepted|acceptable|permitted|allowed|used)|unacceptable|prohibited|forbidden|returned|rejected|refused|discarded|(?:(?:considered|deemed|cause for|grounds for) )?(?:an? )?(?:failures?|failed|defects?|defective|rejection))|constitutes? (?:an? )?(?:failure|defect)s?\b|(?:shall|must|may|will|should|can) not be (?:accepted|used|applied|installed|permitted|allowed))\b/i;
+/** "Older than 1 year: do not use". */
+const REFUSED_NEXT = /^\s?[:,]\s(?:do not|reject|discard)\b/i;
+/** "Film thinner than 12 mils shall be recoated", "closer than 3 inches only with approval": a limit, or a case. */
+const PERHAPS_REFUSED =
+  /^[^.;:,\d]{0,40}\b(?:(?:shall|must|may|will|should|can)(?: not be [a-z]+|(?: be)? (?:reset|recoated|replaced|removed|redone|reinstalled|corrected))|only (?:with|after|by|as))\b/i;
+/** "Primer is not required above 40 degrees": where something applies, whether it is denied or not. */
+const EXEMPTS =
+  /\b(?:(?:is|are|be) (?:not )?(?:required|needed|necessary|optional)(?! (?:to|that)\b)|need not be \w+)\b[^.;]*$/i;
+/** What is found wanting: "where film is less than 20 mils, recoat", "remove coating that tests below 16 psi". */
+const REMEDY =
+  'add|apply (?:another|a further|a second|more|additional)|recoat|repair|replace|remove|redo|rework|reinstall|correct|retest|report|notify|stop';
+const REMEDY_AHEAD = new RegExp(
+  String.raw`(?:^|[.:;,]\s)\s*(?:${REMEDY})\b[^.;]*\b(?:that|which|where|whose|if|when|testing|reading|measuring)\b[^.;]*$`,
+  'i',
+);
+/** "Repair any blister larger than 2 inches"; with what it is repaired has limits of its own. */
+const PUT_RIGHT =
+  /(?:^|[.:;,]\s)\s*(?:repair|replace|recoat|redo|rework|correct|retest|remove (?:any|all))\b(?![^.;]*\b(?:with|to|using|by|at)\b)[^.;,]*$/i;
+/** "Not more than 3 of 100 readings may be below": a share that is let off. */
+const LET_OFF =
+  /\b(?:not? more than|at most|up to|only) (?:\d+|one|two|three|four|five|ten)\b[^.;,]{1,60}\b(?:may|can|shall|must|are|is)\b[^,;]*$/i;
+const REMEDY_BEHIND = new RegExp(String.raw`^[^.;:\d]{0,40},\s(?:then )?(?:${REMEDY})\b`, 'i');
+/** Of several conditions the last one holds the words: "until it is below", "only if it is above". */
+const CONDITIONS =
+  /\b(?:(only )?(?:if|when|where|whenever|while)|in case|until|unless|provided(?: that)?|as long as|(?:only )?(?:once|after))\b/gi;
+/** An order that begins behind a comma is no longer denied. */
+const NEXT_ORDER = new RegExp(String.raw`[,;]\s(?:(?:and|but|then)\s)?(?=(?:${ORDERS})\b)`, 'gi');
+
+/** What the text before the words of a limit makes of them. */
+export interface Lead {
+  /** It is denied, so the words mean the other end. */
+  readonly denied: boolean;
+  /** To be within the value is denied. */
+  readonly keptAway: boolean;
+  /** Something is lacking or denied in the same clause. */
+  readonly lacking: boolean;
+  /** The words say when something is to be done, and may limit nothing. */
+  readonly conditional: boolean;
+  /** The words may name what is found wanting, and is put right or let off. */
+  readonly remedied: boolean;
+}
+
+/** The last of the conditions before the words; undefined where there is none. */
+function conditionIn(lead: string): 'allowed only then' | 'then' | undefined {
+  const last = [...lead.replace(/^.*;/, '').matchAll(CONDITIONS)].at(-1);
+  if (last === undefined) return undefined;
+  const isOnly = last[1] !== undefined || /^(?:until|unless|provided|as long as|only)/i.test(last[0]);
+  if (isOnly) return 'allowed only then';
+  return /^(?:once|after)$/i.test(last[0]) ? undefined : 'then';
+}
+
+/** @param text of the sentence up to the words of the limit */
+export function readLead(text: string): Lead {
+  const next = [...text.matchAll(NEXT_ORDER)].at(-1);
+  const lead = next === undefined ? text : text.slice(next.index + next[0].length);
+  const condition = conditionIn(lead);
+  const isExempt = EXEMPTS.test(lead);
+  const isAllowed = condition === 'allowed only then' || isExempt;
+  return {
+    denied: !isAllowed && (PROHIBITION.test(lead) || DENIED.test(lead) || NONE_DOES.test(lead)),
+    keptAway: KEPT_AWAY.test(lead),
+    lacking: !isAllowed && LACKING.test(lead),
+    conditional: condition === 'then' || isExempt,
+    remedied: REMEDY_AHEAD.test(lead) || PUT_RIGHT.test(lead) || LET_OFF.test(lead),
+  };
+}
+
+/** Whether what stands behind the value refuses it. */
+export function isRefused(behind: string): boolean {
+  return REFUSED.test(behind) || REFUSED_NEXT.test(behind);
+}
+
+/** Whether what stands behind the value may refuse it, or may only say what is done then. */
+export function mayBeRefused(behind: string, isConditional: boolean): boolean {
+  return PERHAPS_REFUSED.test(behind) || (isConditional && REMEDY_BEHIND.test(behind));
+}
