@@ -4,6 +4,7 @@ import { readArguments, UsageError, valueOf } from './arguments.js';
 import { STARTING_DOCUMENTS } from './starting-documents.js';
 import { nearest } from '../model/nearest.js';
 
+/** @returns the exit status 0; never overwrites a file */
 export async function newCommand(argv: readonly string[]): Promise<number> {
   const { given, rest } = readArguments(argv, { output: { type: 'string' } });
   const kinds = Object.keys(STARTING_DOCUMENTS);

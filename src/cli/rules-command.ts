@@ -15,6 +15,7 @@ async function cardsOf(given: readonly Token[]): Promise<Card[]> {
   return ruleCards(rules, Object.assign({}, PAGES, ...packs.map((p) => p.pages)) as Record<string, string>);
 }
 
+/** Lists all rules. @returns the exit status */
 export async function rulesCommand(argv: readonly string[]): Promise<number> {
   const { given, rest } = readArguments(argv, { pack: { type: 'string', multiple: true }, format: { type: 'string' } });
   if (rest.length > 0)
@@ -45,6 +46,7 @@ export async function rulesCommand(argv: readonly string[]): Promise<number> {
   return 0;
 }
 
+/** Prints the page of one rule. @returns the exit status */
 export async function explainCommand(argv: readonly string[]): Promise<number> {
   const { given, rest } = readArguments(argv, {
     pack: { type: 'string', multiple: true },

@@ -13,6 +13,7 @@ export interface JustReviewed {
   readonly details: readonly { readonly id: string; readonly title?: string; readonly uri: string }[];
 }
 
+/** One side of a comparison from documents reviewed just now, with the values each result rests on. */
 export function submissionOfReview(name: string, review: JustReviewed, library: Library): Submission {
   const details = new Map(library.documents.filter((d) => d.kind === 'detail').map((d) => [d.id, d]));
   const rules = new Map(review.rules.map((rule) => [rule.id, rule]));

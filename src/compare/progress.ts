@@ -5,6 +5,7 @@ import type { BaselineState, Difference, Progress, Told } from './types.js';
 /** What a result asks of its reader. */
 export type Standing = 'finding' | 'unsettled' | 'accepted' | 'pass' | 'nothing';
 
+/** `nothing` where there is no result, and for one that only informs. */
 export function standingOf(told: Told | undefined): Standing {
   if (told === undefined) return 'nothing';
   if (told.accepted !== undefined) return 'accepted';
@@ -61,6 +62,7 @@ export function progressOf(
   return was === 'unsettled' ? 'answered' : 'corrected';
 }
 
+/** @see SARIF 2.1.0 section 3.27.24 */
 export function stateOf(
   before: Told | undefined,
   after: Told | undefined,

@@ -6,10 +6,12 @@ import { dice } from './similarity.js';
 
 export type PlainRecord = Readonly<Record<string, unknown>>;
 
+/** An object that is no list. */
 export function isRecord(value: unknown): value is PlainRecord {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
+/** A value without parts: text, number, yes or no, nothing. */
 export function isScalar(value: unknown): boolean {
   return typeof value !== 'object' || value === null;
 }

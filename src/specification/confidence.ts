@@ -62,6 +62,7 @@ export function howAsked(
   };
 }
 
+/** One step less sure; low stays low. */
 export function lower(confidence: Confidence): Confidence {
   return confidence === 'high' ? 'medium' : 'low';
 }

@@ -25,10 +25,12 @@ export function isTitle(text: string): boolean {
   return text.length < 60 && /^[A-Z]/.test(text) && !/[.;:,\d\])%]$|:/.test(text);
 }
 
+/** A line without the white space it begins with; offsets in the source. */
 export function contentOf(line: Line): Span {
   return { start: line.start + line.indent, end: line.end };
 }
 
+/** A section number in pairs of digits: `072726.13` as `07 27 26.13`. */
 export function spaced(number: string): string {
   const digits = number.replaceAll(' ', '');
   return `${digits.slice(0, 2)} ${digits.slice(2, 4)} ${digits.slice(4)}`;

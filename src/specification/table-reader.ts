@@ -4,6 +4,7 @@ import type { Row } from './outline.js';
 import { proseOf } from './prose.js';
 import { alignedCells, cellsOf, isHead, isPipeRow } from './tables.js';
 
+/** Takes the lines of a section one by one and gives back the rows of the tables among them. */
 export class TableReader {
   #head: readonly string[] | undefined;
   /** Columns of the page at which the head of a table of plain text has its cells. */

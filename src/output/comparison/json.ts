@@ -19,6 +19,7 @@ import { safeJson } from '../escape.js';
 import { CAUTION } from '../report.js';
 import type { ComparisonReport } from './report.js';
 
+/** The comparison as one JSON object, whose fields the head of this file tells. */
 export function printComparisonJson({ toolVersion, comparison, suggested, exitCode }: ComparisonReport): string {
   const { before, after, counts, requirements, changes, withoutEffect, pairs } = comparison;
   const idle = new Set(withoutEffect);

@@ -21,6 +21,7 @@ const HEAD = [
   'requirement_place',
 ];
 
+/** A line for each requirement and each detail that answers it. @see RFC 4180 */
 export function printMatrixCsv(rows: readonly MatrixRow[]): string {
   return csv([
     HEAD,

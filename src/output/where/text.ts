@@ -12,7 +12,9 @@ import { sourceText } from '../source-text.js';
 export const WANTED = ['table', 'months', 'both'] as const;
 export type Wanted = (typeof WANTED)[number];
 
+/** Whether the answer by the code's tables was asked for. */
 export const showsTable = (wanted: Wanted): boolean => wanted !== 'months';
+/** Whether the answer by twelve months was asked for. */
 export const showsMonths = (wanted: Wanted): boolean => wanted !== 'table';
 
 /** The one answer that a county gets on a map: the worse of the two. */
