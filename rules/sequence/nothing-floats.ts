@@ -44,6 +44,8 @@ const BEHIND_CLADDING: readonly Place[] = [
   ...FLANGE_PLACES,
   'penetration',
   'base of wall',
+  'lintel',
+  'shelf angle',
   'top of wall',
   'movement joint',
   'inside corner of building',

@@ -4,7 +4,7 @@ import type { Piece } from '../../geometry/types.js';
 import { damDepthMm } from '../../geometry/section/unit.js';
 import type { Strip } from '../../geometry/section/types.js';
 import { endText } from '../../water/run/tell.js';
-import type { WaterEnd, WaterPath } from '../../water/run/types.js';
+import { endsRight, type WaterEnd, type WaterPath } from '../../water/run/types.js';
 import type { Label } from './labels.js';
 import { waterLine, waterOut, wrongEnd } from './marks.js';
 import type { SectionMap } from './section-map.js';
@@ -119,7 +119,7 @@ export function drawSectionWater(sheet: Sheet, subject: DrawingSubject, map: Sec
   );
   const overPan = section.place === 'sill' ? panWay(map) : [];
   const pan = subject.water.pans.find((p) => section.place === 'sill' && p.opening === section.opening);
-  const leaves = pan === undefined || pan.end.kind === 'daylight' || here.some((p) => p.end === pan.end);
+  const leaves = pan === undefined || endsRight(pan.end) || here.some((p) => p.end === pan.end);
   if (pan !== undefined && !leaves) {
     const way = overPan.length === 0 ? [] : [...overPan].reverse().slice(1);
     const reach = damDepthMm(section.strips) ?? (section.unit === undefined ? 40 : -section.unit.innerMm);
@@ -138,7 +138,7 @@ export function drawSectionWater(sheet: Sheet, subject: DrawingSubject, map: Sec
   const last = way.at(-1);
   if (last === undefined) return { any: false };
   waterLine(sheet, way, false, 9);
-  if (path.end.kind !== 'daylight') return { any: true, wrongEnd: tell(sheet, last, path.end) };
+  if (!endsRight(path.end)) return { any: true, wrongEnd: tell(sheet, last, path.end) };
   const before = way.at(-2) ?? last;
   const length = Math.hypot(last[0] - before[0], last[1] - before[1]) || 1;
   waterOut(sheet, last, [(last[0] - before[0]) / length, (last[1] - before[1]) / length]);
