@@ -3,7 +3,7 @@ import type { OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { shedsWater } from '../../src/model/families.js';
-import type { Apply, Detail, Measured } from '../../src/model/types.js';
+import type { Apply, Detail, Measured, Place } from '../../src/model/types.js';
 
 const BIA: Source = {
   basis: 'guide',
@@ -26,6 +26,9 @@ const UPSTAND_NBC: OfferedLimit = { value: 150, text: '150 mm', source: NBC };
 const LAP: OfferedLimit = { value: 101.6, text: '4 in', source: BIA };
 const DRIP: OfferedLimit = { value: 6.35, text: '1/4 in', source: BIA_DRIP };
 
+/** Flashing on steel that carries a veneer: at a floor, over an opening. */
+const ON_STEEL: ReadonlySet<Place> = new Set<Place>(['shelf angle', 'lintel']);
+
 /** What laps over the upstand of the angle's flashing, as stated by later work. */
 function lapOver(detail: Detail, angle: Apply): { by: Apply; lapMm: Measured } | undefined {
   for (const work of detail.work) {
@@ -36,19 +39,19 @@ function lapOver(detail: Detail, angle: Apply): { by: Apply; lapMm: Measured } |
   return undefined;
 }
 
-/** Flashing on a shelf angle rises up the backing, is lapped by the barrier and drips clear. */
+/** Flashing on a shelf angle or a lintel rises up the backing, is lapped by the barrier and drips clear. */
 export default defineRule({
   id: 'extension/shelf-angle',
-  title: 'Flashing on a shelf angle',
+  title: 'Flashing on a shelf angle or a lintel',
   summary:
-    'Flashing on a shelf angle turns up the backing, the barrier laps over it, and its drip stands clear of the face.',
+    'Flashing on a shelf angle or a lintel turns up the backing, the barrier laps over it, and its drip stands clear of the face.',
   level: 'error',
   reads: ['work.place', 'work.upstand', 'work.projects', 'work.lapsOnto', 'project.code'],
   sources: [BIA, BIA_DRIP, NBC],
   *review({ detail, limit }) {
     const offeredUpstand = detail.project?.code?.title === 'NBC' ? [UPSTAND_NBC, UPSTAND] : [UPSTAND];
     for (const work of detail.work) {
-      if (work.action !== 'apply' || !shedsWater(work.family) || !work.places.some((p) => p.value === 'shelf angle'))
+      if (work.action !== 'apply' || !shedsWater(work.family) || !work.places.some((p) => ON_STEEL.has(p.value)))
         continue;
       const common = { subject: 'through-wall flashing', product: work.product, comparison: 'at least' } as const;
       yield statedSize({
@@ -81,7 +84,7 @@ export default defineRule({
           sentence: (p) => `"${over.by.id}" laps ${p} over the upstand of "${work.id}"`,
           correct: (required) => `Lap "${over.by.id}" over "${work.id}" by ${required}.`,
           missing: [],
-          related: [{ message: 'the flashing on the angle', at: work.at }],
+          related: [{ message: 'the flashing that is lapped', at: work.at }],
         });
       }
       yield statedSize({
