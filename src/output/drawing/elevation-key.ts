@@ -36,7 +36,7 @@ export function sharedSigns(sheet: Sheet, subject: DrawingSubject, hasWater: boo
     ...(hasWater
       ? [
           {
-            text: 'way of water to daylight',
+            text: 'way of water',
             draw: ([x, y]: readonly [number, number]) => {
               waterLine(
                 sheet,

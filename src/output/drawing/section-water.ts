@@ -36,7 +36,9 @@ function surfaceAt(map: SectionMap, strips: readonly Strip[], piece: Piece | und
 function faceWay(map: SectionMap, path: WaterPath, line: { zero: number; sense: 1 | -1 }): Place[] {
   const { strips, fromMm, toMm } = map.section;
   const along = (v: number): number => (v - line.zero) * line.sense;
-  const low = Math.min(Math.max(0, fromMm), 0);
+  // On the flashing over a lintel it leaves the wall.
+  const heel = strips.find((s) => s.overLintel)?.runs.map((r) => r.fromMm);
+  const low = heel === undefined ? Math.min(Math.max(0, fromMm), 0) : Math.min(...heel);
   const within = (a: number): boolean => a >= low - 0.01 && a <= toMm + 0.01;
   const stops = strips.flatMap((s) => s.runs.filter((r) => r.on === 'face').flatMap((r) => [r.fromMm, r.toMm]));
   const places: Place[] = [];
@@ -81,15 +83,18 @@ function panWay(map: SectionMap): Place[] {
 }
 
 /** Out over the leg of a flashing that runs through the wall, when the way comes down to it. */
-function overLeg(map: SectionMap, last: Place | undefined): Place[] {
+function overLeg(map: SectionMap, last: Place | undefined, out: boolean): Place[] {
   const off = OFF * map.divisor;
   const leg = map.section.strips.map((s) => projection(map, s)).find((p) => p.length > 0);
-  const [from, end] = leg ?? [];
-  if (from === undefined || end === undefined || last === undefined || Math.abs(last[0] - from[0]) > 1) return [];
-  return [
-    [from[0] + off, last[1]],
-    [end[0] + off, end[1] + off],
-  ];
+  const [from, ...rest] = leg ?? [];
+  if (from === undefined || last === undefined || Math.abs(last[0] - from[0]) > 1) return [];
+  // Along the upper side of the leg, and not down its drip. What the veneer holds comes no farther than its inner face.
+  const way = rest.slice(0, -1);
+  const { veneerFoot } = map.section;
+  const isHeld = !out && veneerFoot !== undefined;
+  const reach = isHeld ? way.filter(([, d]) => d <= map.drawnDepth(veneerFoot.band.innerMm) + 0.01) : way;
+  const turns = reach.map(([a, d], i): Place => [a + off, d + (i === reach.length - 1 && isHeld ? -off : off)]);
+  return [[from[0] + off, last[1]], ...turns];
 }
 
 function tell(sheet: Sheet, at: Point, end: WaterEnd): Label {
@@ -133,7 +138,8 @@ export function drawSectionWater(sheet: Sheet, subject: DrawingSubject, map: Sec
   const [path] = here;
   if (path === undefined) return { any: false };
   const down = faceWay(map, path, line);
-  const out = path.end.kind === 'daylight' ? overLeg(map, down.at(-1)) : [];
+  const isOut = path.end.kind === 'daylight';
+  const out = isOut || path.end.kind === 'behind veneer' ? overLeg(map, down.at(-1), isOut) : [];
   const way = toPaper(map, [...overPan, ...down, ...out]);
   const last = way.at(-1);
   if (last === undefined) return { any: false };
