@@ -74,10 +74,10 @@ export default defineRule({
     const like: Measured | undefined = spaces[0]?.thicknessMm ?? layer.thicknessMm;
     const written = (mm: number): string => formatQuantity(mm, 'length', like ?? { system: 'US' });
     const clear = spaces.find((s) => s.thicknessMm === undefined);
-    if (clear !== undefined) yield untold(clear, layer, `cavity behind ${layer.id}`);
+    if (clear !== undefined) yield untold(clear, layer, 'clear width of the cavity');
     else
       yield againstLimit({
-        subject: `cavity behind ${layer.id}`,
+        subject: 'clear width of the cavity',
         at: spaces[0]?.thicknessMm?.at ?? layer.at,
         dimension: 'length',
         comparison: 'at least',
@@ -99,10 +99,10 @@ export default defineRule({
     const parts = bridged(detail, layer);
     const unknown = parts.find((l) => l.thicknessMm === undefined);
     if (parts.length === 0 || (clear !== undefined && unknown === clear)) return;
-    if (unknown !== undefined) yield untold(unknown, layer, `ties of ${layer.id}`);
+    if (unknown !== undefined) yield untold(unknown, layer, 'distance from structure to veneer');
     else
       yield againstLimit({
-        subject: `ties of ${layer.id}`,
+        subject: 'distance from structure to veneer',
         at: parts[0]?.at ?? layer.at,
         dimension: 'length',
         comparison: 'at most',
