@@ -32,7 +32,10 @@ export const COVERS = {
   'inside corner of building': 'A change of direction of the wall, turning in.',
   'outside corner of building': 'A change of direction of the wall, turning out.',
   'movement joint': 'A joint of the building that moves; see `bearing`, `slack`, `unbonded`, `movement`.',
-  'shelf angle': 'The line of a shelf angle or relieving angle and its flashing; see `upstand`, `projects`, `endDams`.',
+  lintel:
+    'The line over an opening in masonry veneer and its through-wall flashing; see `upstand`, `projects`, `pastJambs`, `endDams`, `weeps`.',
+  'shelf angle':
+    'The line of a shelf angle or relieving angle and its flashing; see `upstand`, `projects`, `endDams`, `weeps`.',
   'interior face': 'The inner face of the wall: interior board, vapor retarder, paint.',
 };
 
@@ -49,7 +52,7 @@ export const SUBJECT_MEANS = {
   penetration: 'a collar or boot at `penetration`',
   'transition membrane': 'a transition at `base of wall`, `top of wall`, `movement joint` or a corner of the building',
   'base flashing': 'flashing at `base of wall`',
-  'through-wall flashing': 'flashing that leads the cavity out, at `shelf angle` or `base of wall`',
+  'through-wall flashing': 'flashing that leads the cavity out, at `lintel`, `shelf angle` or `base of wall`',
   'interior seal': 'the seal at `interior perimeter`',
   'exterior seal': 'the seal at `exterior perimeter`',
 };

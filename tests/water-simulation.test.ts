@@ -9,6 +9,8 @@ import type { Piece, Rect, WallFace } from '../src/geometry/types.js';
 import type { Detail } from '../src/model/types.js';
 import { Search } from '../src/water/run/search.js';
 
+/** A wall of nothing but its face. */
+const BARE = { layers: [], openings: [], penetrations: [], edges: [], work: [] } as unknown as Detail;
 const SIZE = 12;
 const STEP = 0.25;
 
@@ -111,7 +113,7 @@ describe('the run of water over random stacks of rectangles', () => {
     fc.assert(
       fc.property(walls, (sheets) => {
         const face = faceOf(sheets);
-        const search = new Search({ openings: [], penetrations: [] } as unknown as Detail, face, () => true);
+        const search = new Search(BARE, face, () => true);
         const { us, rows, columns: count, cells, stacks } = face.grid;
         for (let column = 0; column < count; column++) {
           const u = ((us[column] as number) + (us[column + 1] as number)) / 2;
@@ -142,7 +144,7 @@ describe('the run of water over random stacks of rectangles', () => {
         walls.map((sheets) => sheets.map(({ rect, open }): Sheet => ({ rect, open }))),
         (sheets) => {
           const face = faceOf(sheets);
-          const search = new Search({ openings: [], penetrations: [] } as unknown as Detail, face, () => true);
+          const search = new Search(BARE, face, () => true);
           const { rows, columns, cells, stacks } = face.grid;
           for (let column = 0; column < columns; column++) {
             const top = stacks[cells[(rows - 1) * columns + column] as number] as readonly number[];

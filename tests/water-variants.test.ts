@@ -14,6 +14,7 @@ import type { ReadDocument } from '../src/reading/types.js';
 import { looseShingleLaps, windRiseMm } from '../src/water/wind-rise.js';
 import { showsField } from '../src/water/run/pan.js';
 import { runOfWater } from '../src/water/run/run.js';
+import { endsRight } from '../src/water/run/types.js';
 import { ROOT } from './support/review-folder.js';
 
 const demo = await loadLibrary(['fixtures/demo'], { cwd: ROOT });
@@ -55,9 +56,9 @@ function wrongEnds(detail: Detail): string[] {
   const face = buildFace(detail);
   const run = runOfWater(detail, face);
   const told = [
-    ...run.face.filter((p) => p.end.kind !== 'daylight').map((p) => `${p.source.kind}: ${p.end.kind}`),
+    ...run.face.filter((p) => !endsRight(p.end)).map((p) => `${p.source.kind}: ${p.end.kind}`),
     ...run.pans
-      .filter((p) => p.end.kind !== 'daylight')
+      .filter((p) => !endsRight(p.end))
       .map((p) => `unit corner: ${p.end.kind}${p.end.why === undefined ? '' : `, ${p.end.why}`}`),
   ];
   return [...new Set(told)].sort();
@@ -336,10 +337,10 @@ describe('details that are right', () => {
         p.end.isUntold !== true &&
         (p.end.kind !== 'opening' || p.end.opening?.unit !== undefined),
     );
-    expect(drawn.filter((p) => p.end.kind !== 'daylight').map((p) => `${p.source.name}: ${p.end.kind}`)).toEqual([]);
+    expect(drawn.filter((p) => !endsRight(p.end)).map((p) => `${p.source.name}: ${p.end.kind}`)).toEqual([]);
     expect(
       run.pans
-        .filter((p) => p.end.kind !== 'daylight' && p.end.why !== 'no pan lines the sill')
+        .filter((p) => !endsRight(p.end) && p.end.why !== 'no pan lines the sill')
         .map((p) => `${p.opening.id}: ${p.end.kind} ${p.end.why ?? ''}`),
     ).toEqual([]);
   });

@@ -25,7 +25,8 @@ const MASONRY: OfferedLimit = { value: 25.4, text: '1 in', source: BIA };
 function endsWithin(detail: Detail, apply: Apply): boolean {
   return apply.places.some(({ value: place }) => {
     if (place === 'head') return apply.family === 'metal flashing';
-    if (place === 'shelf angle') return apply.family !== 'sealant' && apply.family !== 'backer rod';
+    if (place === 'shelf angle' || place === 'lintel')
+      return apply.family !== 'sealant' && apply.family !== 'backer rod';
     const ends = detail.edges.some((e) => (e.side === 'left' || e.side === 'right') && e.meets.value !== 'same wall');
     return place === 'base of wall' && (apply.endDamsMm !== undefined || (ends && apply.upstandMm !== undefined));
   });

@@ -44,6 +44,8 @@ const BEHIND_CLADDING: readonly Place[] = [
   ...FLANGE_PLACES,
   'penetration',
   'base of wall',
+  'lintel',
+  'shelf angle',
   'top of wall',
   'movement joint',
   'inside corner of building',
@@ -262,7 +264,8 @@ export default defineRule({
       }
       yield* tooEarly(work, unmet, base);
       if (unmet.length === 0) {
-        const on = [...new Set(needs.flatMap((n) => (n.on === undefined ? [] : [`"${n.on.id}"`])))];
+        const found = new Set(needs.flatMap((n) => (n.on === undefined ? [] : [n.on])));
+        const on = [...found].sort((a, b) => a.step - b.step).map((w) => `"${w.id}"`);
         yield {
           kind: 'pass',
           ...base,

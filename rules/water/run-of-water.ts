@@ -7,7 +7,7 @@ import { pieceName } from '../../src/geometry/piece-name.js';
 import { showsField } from '../../src/water/run/pan.js';
 import { runOfWater } from '../../src/water/run/run.js';
 import { endText, stepsOf } from '../../src/water/run/tell.js';
-import type { WaterPath, WaterStep } from '../../src/water/run/types.js';
+import { endsRight, type WaterPath, type WaterStep } from '../../src/water/run/types.js';
 
 const GRAVITY: Source = {
   basis: 'physics',
@@ -64,7 +64,8 @@ function together(paths: readonly WaterPath[]): (readonly [WaterPath, ...WaterPa
 export default defineRule({
   id: 'water/run-of-water',
   title: 'Run of water on the wall face',
-  summary: 'Water that runs down the wall face, from wherever it comes, ends at daylight.',
+  summary:
+    'Water that runs down the wall face, from wherever it comes, stays outside the barrier and ends at daylight.',
   level: 'error',
   reads: ['work.place', 'work.tuckedUnder', 'work.edge', 'product.edge', 'openings', 'penetrations', 'wall.sheet'],
   sources: [GRAVITY, CODE, LAPPING],
@@ -72,7 +73,8 @@ export default defineRule({
     if (!detail.work.some((w) => w.action === 'apply')) return;
     const shown = runOfWater(detail, face).face.filter((p) => isShown(p, detail, face));
     const sources = this.sources;
-    for (const paths of together(shown.filter((p) => p.end.kind !== 'daylight'))) {
+    // Water that a veneer holds is told once, by veneer/way-out.
+    for (const paths of together(shown.filter((p) => !endsRight(p.end) && p.end.kind !== 'behind veneer'))) {
       const [path] = paths;
       const breach = breachOf(path);
       const piece = breach?.piece;
@@ -106,11 +108,19 @@ export default defineRule({
         flow: stepsOf(path, detail.at),
       };
     }
-    const right = shown.filter((p) => p.end.kind === 'daylight').length;
-    if (shown.length > 0 && right === shown.length) {
+    const right = shown.filter((p) => endsRight(p.end));
+    // `isShown` leaves out ends that are not told, and those behind a veneer are not daylight.
+    const all = runOfWater(detail, face).face.every((p) => p.end.kind !== 'behind veneer');
+    if (shown.length > 0 && right.length === shown.length && all) {
+      const goesOn = right.some((p) => p.end.kind === 'goes on');
+      const ends = !goesOn
+        ? 'all of it ends at daylight'
+        : right.every((p) => p.end.kind === 'goes on')
+          ? 'all of it stays outside the barrier to the foot of the wall that is drawn'
+          : 'all of it ends at daylight or runs on outside the barrier below the wall that is drawn';
       yield {
         kind: 'pass',
-        message: `Water on the wall face was traced from ${new Set(shown.map((p) => p.source)).size} sources; all of it ends at daylight.`,
+        message: `Water on the wall face was traced from ${new Set(shown.map((p) => p.source)).size} sources; ${ends}.`,
         at: detail.at,
         subject: 'wall face',
         sources,

@@ -2,6 +2,7 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { runOfWater } from '../../src/water/run/run.js';
 import { endText } from '../../src/water/run/tell.js';
+import { endsRight } from '../../src/water/run/types.js';
 
 const CODE: Source = {
   basis: 'code',
@@ -40,7 +41,9 @@ export default defineRule({
       const last = notes.at(-1) ?? { at: opening.at };
       // Whether a pan is there at all is the business of sill/pan-exists.
       if (end.kind === 'opening' && end.why === 'no pan lines the sill') continue;
-      if (end.kind !== 'daylight') {
+      // That the cavity does not drain is told once, by veneer/way-out.
+      if (end.kind === 'behind veneer') continue;
+      if (!endsRight(end)) {
         yield {
           kind: 'fail',
           message: `A leak at the lower corners of the unit in "${opening.id}" ends ${endText(end)}.`,

@@ -303,6 +303,7 @@ const ROLES: Record<Place, PieceRole> = {
   'inside corner of building': 'other',
   'outside corner of building': 'other',
   'movement joint': 'other',
+  lintel: 'other',
   'shelf angle': 'other',
   'interior face': 'other',
 };
@@ -320,6 +321,7 @@ const AT_OPENING: ReadonlySet<Place> = new Set<Place>([
   'flange sill',
   'interior perimeter',
   'exterior perimeter',
+  'lintel',
 ]);
 
 /** Shape of one place of a work at one opening. */

@@ -329,6 +329,18 @@ function sheetOrigin(from: Entry | undefined): { fromRightMm?: number; fromUpMm?
   return { fromRightMm: rightMm, fromUpMm: upMm };
 }
 
+function buildLintel(e: Entry | undefined): Opening['lintel'] {
+  const material = e?.word('material');
+  return e === undefined || material === undefined
+    ? undefined
+    : given<NonNullable<Opening['lintel']>>({
+        at: e.at,
+        material,
+        bearingMm: e.length('bearing'),
+        carriedBy: e.word<'veneer' | 'structure'>('carriedBy'),
+      });
+}
+
 function buildOpening(e: Entry, index: number): Opening {
   const rough = e.get('roughOpening') as Entry;
   const at = e.get('at');
@@ -363,6 +375,7 @@ function buildOpening(e: Entry, index: number): Opening {
       overhang === undefined || projection === undefined || drop === undefined
         ? undefined
         : { at: overhang.at, projectionMm: projection, dropMm: drop },
+    lintel: buildLintel(e.get('lintel')),
     accessible: e.truth('accessible'),
     thresholdMm: e.length('threshold'),
     panAlternative: e.word('panAlternative'),

@@ -77,6 +77,7 @@ export const PLACES = [
   'inside corner of building',
   'outside corner of building',
   'movement joint',
+  'lintel',
   'shelf angle',
   'interior face',
 ] as const;
@@ -209,6 +210,13 @@ export interface Opening {
   readonly upMm: number;
   readonly unit?: Unit;
   readonly overhang?: { readonly at: Locus; readonly projectionMm: Measured; readonly dropMm: Measured };
+  /** What carries the masonry veneer over it. */
+  readonly lintel?: {
+    readonly at: Locus;
+    readonly material: Stated<string>;
+    readonly bearingMm?: Measured; // on the veneer beyond each jamb
+    readonly carriedBy?: Stated<'veneer' | 'structure'>;
+  };
   readonly accessible?: Stated<boolean>;
   readonly thresholdMm?: Measured;
   readonly panAlternative?: Stated<string>;
@@ -312,6 +320,8 @@ export interface Apply extends WorkBase {
   readonly fillsCavity?: Stated<boolean>;
   readonly weeps?: {
     readonly at: Locus;
+    /** How the weeps of a veneer are made. */
+    readonly type?: Stated<'open head joints' | 'tubes' | 'wicks'>;
     readonly count?: Stated<number>;
     readonly spacingMm?: Measured;
     readonly sizeMm?: Measured;

@@ -109,6 +109,7 @@ function weeps(e: Entry | undefined): Apply['weeps'] {
     ? undefined
     : given<NonNullable<Apply['weeps']>>({
         at: e.at,
+        type: e.word<'open head joints' | 'tubes' | 'wicks'>('type'),
         count: e.count('count'),
         spacingMm: e.length('spacing'),
         sizeMm: e.length('size'),

@@ -17,6 +17,10 @@ export const INTERCHANGEABLE: readonly Interchangeable[] = [
     why: 'the field covers 2 in of 6 in of flashing; the rest can still be read',
   },
   {
+    steps: [/^flashing-check$/, /^over-head$/],
+    why: 'the flashing on the lintel leaves pan and jambs in sight, and a part of the head',
+  },
+  {
     steps: [/^field-check$/, /^(set|conduit-in|roof-strip|bellows)$/],
     why: 'the step hides none, or a narrow edge, of the field',
   },
@@ -30,7 +34,7 @@ export const INTERCHANGEABLE: readonly Interchangeable[] = [
   { steps: [/^(brick|cladding)$/, /^drywall$/], why: 'they cover opposite faces of the wall' },
   { steps: [/^seams$/, /-in$/], why: 'a pipe may stand in the sheathing before its joints are filled' },
   { steps: [/^seams$/, /-collar$/], why: 'the collar does not reach a joint' },
-  { steps: [/^base-strip$/, /-(collar|in)$/], why: 'the strip and the collar do not meet' },
+  { steps: [/^base-(strip|flashing)$/, /-(collar|in)$/], why: 'what lies at the base and the collar do not meet' },
 ];
 
 /** Why the two steps of an edit may be swapped; `undefined` when they may not. */

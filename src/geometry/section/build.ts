@@ -5,6 +5,7 @@ import type { Apply, Detail, Opening, Side } from '../../model/types.js';
 import { layerBands } from './bands.js';
 import { faceRuns, lineAt, reachOnFace, returnRuns, toStrips, type CutLine } from './strips.js';
 import { cutSeal, cutUnit } from './unit.js';
+import { footCut, lintelPiece, veneerFoot, withUpstand } from './veneer.js';
 import type { Foundation, Run, Section, SectionPlace } from './types.js';
 
 /** Wall shown beyond the flashing that reaches farthest, and at least. */
@@ -34,9 +35,15 @@ export function sectionPlaces(detail: Detail): SectionPlace[] {
 }
 
 /** How far the wall is shown: past the flashing, never past the next hole or the end of the face. */
-function reachFor(detail: Detail, face: WallFace, line: CutLine, counts: (piece: Piece) => boolean): number {
+function reachFor(
+  detail: Detail,
+  face: WallFace,
+  line: CutLine,
+  counts: (piece: Piece) => boolean,
+  leastMm = 0,
+): number {
   const long = { ...line, reachMm: Infinity };
-  const farthest = Math.max(0, ...face.pieces.filter(counts).map((p) => reachOnFace(p, long)));
+  const farthest = Math.max(leastMm, ...face.pieces.filter(counts).map((p) => reachOnFace(p, long)));
   const b = faceBounds(detail);
   const vertical = line.direction === 'vertical';
   const end = line.sense > 0 ? (vertical ? b.v1 : b.u1) : vertical ? b.v0 : b.u0;
@@ -61,10 +68,18 @@ function jambSide(face: WallFace, opening: Opening): Side {
 function openingSection(detail: Detail, face: WallFace, opening: Opening, place: 'head' | 'sill' | 'jamb'): Section {
   const side: Side = place === 'jamb' ? jambSide(face, opening) : place;
   const line = lineAt(opening, side, 0);
-  const reachMm = reachFor(detail, face, line, (p) => isLocal(p) && p.opening === opening);
+  const isHere = (p: Piece): boolean => isLocal(p) && p.opening === opening;
+  const foot = place === 'head' ? footCut(detail, opening) : undefined;
+  const overLintel = lintelPiece(face, foot);
+  // The flashing on the lintel leaves the wall above what flashes the opening; how high is not described.
+  const heelMm = Math.max(0, ...face.pieces.filter(isHere).map((p) => reachOnFace(p, { ...line, reachMm: Infinity })));
+  const upstandMm = overLintel?.apply?.upstandMm?.value ?? 0;
+  const reachMm = reachFor(detail, face, line, isHere, upstandMm === 0 ? 0 : heelMm + upstandMm);
   const cut = { ...line, reachMm };
   const bands = layerBands(detail, face);
-  const strips = toStrips(face, faceRuns(face, bands, cut), returnRuns(face, opening, side, cut));
+  const cutStrips = toStrips(face, faceRuns(face, bands, cut), returnRuns(face, opening, side, cut));
+  const strips = overLintel === undefined ? cutStrips : withUpstand(cutStrips, overLintel, heelMm, reachMm);
+  const veneer = veneerFoot(detail, bands, foot);
   const unit = cutUnit(detail, opening, side);
   const interiorSeal = cutSeal(detail, opening, 'interior perimeter', side, strips);
   const exteriorSeal = cutSeal(detail, opening, 'exterior perimeter', side, strips);
@@ -83,6 +98,7 @@ function openingSection(detail: Detail, face: WallFace, opening: Opening, place:
     ...(unit === undefined ? {} : { unit }),
     ...(interiorSeal === undefined ? {} : { interiorSeal }),
     ...(exteriorSeal === undefined ? {} : { exteriorSeal }),
+    ...(veneer === undefined ? {} : { veneerFoot: veneer }),
   };
 }
 
@@ -129,6 +145,7 @@ function baseSection(detail: Detail, face: WallFace): Section {
         ? Math.min(0, exposed - grade)
         : 0,
   };
+  const veneer = veneerFoot(detail, bands, footCut(detail, undefined));
   const lowest = Math.min(0, -(grade ?? 0), ...[...below.values()].flat().map((r) => r.fromMm));
   return {
     place: 'base',
@@ -139,6 +156,7 @@ function baseSection(detail: Detail, face: WallFace): Section {
     // What runs onto the foundation is one stretch with what rises on the wall where both have the same level.
     strips: toStrips(face, onFace, below),
     foundation,
+    ...(veneer === undefined ? {} : { veneerFoot: veneer }),
   };
 }
 

@@ -221,3 +221,42 @@ describe('places a section can be cut at', () => {
     );
   });
 });
+
+describe('flashing over the lintel of a veneer', () => {
+  const HEAD = '  - { id: head, place: head, of: w, product: coat, ontoWall: 6 in }\n';
+  const OVER =
+    '  - { id: over, place: lintel, of: w, product: metal, upstand: 8 in, projects: 1/4 in, weeps: { type: tubes, size: 1/4 in, spacing: 16 in } }\n';
+  const LAPPED = '  - { id: field, place: field, layer: membrane, lapsOnto: { over: 4 in } }\n';
+  /** Stretches of a piece on the face: from, to, level. */
+  const runsOf = ({ strips }: Section, id: string) =>
+    strips
+      .find((s) => s.piece.work.id === id)
+      ?.runs.filter((r) => r.on === 'face')
+      .map((r) => [r.fromMm / IN, r.toMm / IN, r.level]);
+
+  it('leaves the wall above the flashing of the opening and rises behind what laps over it', async () => {
+    const section = await cut('head', HEAD + OVER + LAPPED);
+    expect(runsOf(section, 'over')).toEqual([[expect.closeTo(6), expect.closeTo(14), 0]]);
+    // The field: over the head flashing, over the upstand, and on the bare sheathing above it.
+    expect(runsOf(section, 'field')?.map(([, , level]) => level)).toEqual([1, 1, 0]);
+  });
+  it('lies outside of a barrier that was there before', async () => {
+    const section = await cut('head', HEAD + FIELD + OVER);
+    expect(runsOf(section, 'over')).toEqual([[expect.closeTo(6), expect.closeTo(14), 1]]);
+    expect(runsOf(section, 'field')?.map(([, , level]) => level)).toEqual([1, 0, 0]);
+  });
+  it('shows its drip, its weeps and, where one is named, the angle', async () => {
+    const section = await cut('head', HEAD + OVER + LAPPED);
+    expect(section.strips.find((s) => s.piece.work.id === 'over')).toMatchObject({
+      projectsMm: 6.35,
+      overLintel: true,
+    });
+    expect(section.veneerFoot?.weeps?.type?.value).toBe('tubes');
+    expect(section.veneerFoot?.hasAngle).toBe(false);
+  });
+  it('is not drawn where there is none, and then there are no weeps', async () => {
+    const section = await cut('head', HEAD + FIELD);
+    expect(section.veneerFoot?.weeps).toBeUndefined();
+    expect(section.strips.some((s) => s.overLintel)).toBe(false);
+  });
+});

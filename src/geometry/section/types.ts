@@ -44,6 +44,16 @@ export interface Strip {
   readonly endDamMm?: number;
   /** Leg that runs out at `along` 0: how far it stands clear of the outermost surface there. */
   readonly projectsMm?: number;
+  /** Leaves the wall above the lintel of a veneer and runs out over it. */
+  readonly overLintel?: true;
+}
+
+/** The lower end of a masonry veneer, over an opening or at the base. */
+export interface VeneerFoot {
+  readonly band: Band;
+  readonly weeps?: NonNullable<Apply['weeps']>;
+  /** A steel angle carries it; its size is not described. */
+  readonly hasAngle: boolean;
 }
 
 /** The frame of the unit. */
@@ -99,6 +109,7 @@ export interface Section {
   readonly interiorSeal?: SealCut;
   readonly exteriorSeal?: SealCut;
   readonly foundation?: Foundation;
+  readonly veneerFoot?: VeneerFoot;
 }
 
 /** Two pieces that lie on each other along the cut. */

@@ -1,4 +1,5 @@
 /** How much of the wall face an elevation shows, and where a point of it stands on paper. */
+import { endsRight } from '../../water/run/types.js';
 import { bounding, intersection } from '../../geometry/rect.js';
 import { openingRect, penetrationRect } from '../../geometry/pieces.js';
 import type { Piece, Rect } from '../../geometry/types.js';
@@ -33,8 +34,8 @@ export function windowOf(subject: DrawingSubject): Rect {
     }
   }
   for (const path of water.face) {
-    const { kind, u, v } = path.end;
-    if (kind !== 'daylight') parts.push({ u0: u, v0: v - AROUND_MM / 2, u1: u, v1: v });
+    const { u, v } = path.end;
+    if (!endsRight(path.end)) parts.push({ u0: u, v0: v - AROUND_MM / 2, u1: u, v1: v });
   }
   const all = bounding(parts) ?? b;
   const around = { u0: all.u0 - AROUND_MM, v0: all.v0 - AROUND_MM, u1: all.u1 + AROUND_MM, v1: all.v1 + AROUND_MM };

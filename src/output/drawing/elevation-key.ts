@@ -1,4 +1,5 @@
 /** The key of an elevation: only signs that stand on it. */
+import { endsRight } from '../../water/run/types.js';
 import { overlaps } from '../../geometry/rect.js';
 import type { Rect } from '../../geometry/types.js';
 import type { Family } from '../../model/types.js';
@@ -35,7 +36,7 @@ export function sharedSigns(sheet: Sheet, subject: DrawingSubject, hasWater: boo
     ...(hasWater
       ? [
           {
-            text: 'way of water to daylight',
+            text: 'way of water',
             draw: ([x, y]: readonly [number, number]) => {
               waterLine(
                 sheet,
@@ -95,7 +96,7 @@ export function elevationKey(sheet: Sheet, subject: DrawingSubject, window: Rect
       sheet,
       subject,
       water.face.length > 0,
-      water.face.some((p) => p.end.kind !== 'daylight') || water.pans.some((p) => p.end.kind !== 'daylight'),
+      [...water.face, ...water.pans].some((p) => !endsRight(p.end)),
     ),
   ];
 }

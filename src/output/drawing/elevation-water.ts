@@ -1,6 +1,6 @@
 /** Ways of water on an elevation: a line with drops for each way, and a crossed circle with words where it ends wrong. */
 import { endText } from '../../water/run/tell.js';
-import type { WaterEnd, WaterPath } from '../../water/run/types.js';
+import { endsRight, type WaterEnd, type WaterPath } from '../../water/run/types.js';
 import { penetrationRect } from '../../geometry/pieces.js';
 import type { Rect } from '../../geometry/types.js';
 import type { FaceMap } from './elevation-frame.js';
@@ -118,7 +118,7 @@ export function drawWater(sheet: Sheet, { detail, water }: DrawingSubject, map: 
         );
     }
     const at: Point = [x, map.y(Math.max(path.end.v, window.v0))];
-    if (path.end.kind === 'daylight') {
+    if (endsRight(path.end)) {
       waterOut(sheet, at);
       continue;
     }
@@ -130,7 +130,7 @@ export function drawWater(sheet: Sheet, { detail, water }: DrawingSubject, map: 
   }
   for (const { end } of water.pans) {
     // A way that leaves the pan and goes wrong below it is drawn with the ways on the face.
-    if (end.kind === 'daylight' || told.has(endName(end))) continue;
+    if (endsRight(end) || told.has(endName(end))) continue;
     const at: Point = [map.x(end.u), map.y(end.v) - 2.5];
     wrongEnd(sheet, at);
     told.add(endName(end));

@@ -2,6 +2,7 @@
 import type { Band } from '../../geometry/section/types.js';
 import { battCurves, crossed, hatch, hatchOf } from './hatch.js';
 import { boxOf, cornersOf, type SectionMap } from './section-map.js';
+import { ANGLE_LEG_MM, ANGLE_MM } from './section-strips.js';
 import type { Sheet } from './sheet.js';
 import { strokeOf } from './strokes.js';
 import { line, polygon, polyline, type Box } from './svg.js';
@@ -98,8 +99,38 @@ function drawFoundation(sheet: Sheet, map: SectionMap): void {
   sheet.add('cut', line([outside[0], y], [x1, y]));
 }
 
+/** A weep as it is seen on the flashing: an open head joint is one course high, nominal, for the drawing alone. */
+const COURSE_MM = 57;
+
+/** Weeps at the foot of a veneer, and the angle that carries it. */
+function drawVeneerFoot(sheet: Sheet, map: SectionMap): void {
+  const { veneerFoot, place } = map.section;
+  if (veneerFoot === undefined || (place !== 'head' && place !== 'base')) return;
+  const { band, weeps, hasAngle } = veneerFoot;
+  const [inner, outer] = [map.drawnDepth(band.innerMm), map.drawnDepth(band.outerMm)];
+  const foot = startOf(map, band);
+  if (weeps !== undefined && weeps.count?.value !== 0) {
+    const high = weeps.type?.value === 'tubes' || weeps.type?.value === 'wicks' ? weeps.sizeMm?.value : COURSE_MM;
+    const hole = cornersOf(boxOf(map, [foot, foot + (high ?? COURSE_MM)], [inner, outer]));
+    sheet.add('fill', polygon(hole, { fill: '#fff' }));
+    sheet.add('light', polygon(hole, { 'stroke-dasharray': '1 0.7' }));
+  }
+  if (hasAngle) {
+    const angle = [
+      map.point(ANGLE_LEG_MM, inner - ANGLE_MM),
+      map.point(ANGLE_LEG_MM, inner),
+      map.point(foot, inner),
+      map.point(foot, outer - ANGLE_MM),
+      map.point(foot - ANGLE_MM, outer - ANGLE_MM),
+      map.point(foot - ANGLE_MM, inner - ANGLE_MM),
+    ];
+    sheet.add('cut', polygon(angle, { fill: '#777' }));
+  }
+}
+
 /** Draws everything that has thickness. */
 export function drawBands(sheet: Sheet, map: SectionMap): void {
   drawFoundation(sheet, map);
   for (const band of map.section.bands) drawBand(sheet, map, band);
+  drawVeneerFoot(sheet, map);
 }

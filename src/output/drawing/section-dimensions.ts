@@ -23,6 +23,8 @@ export interface SectionDimensions {
 function reachField(strip: Strip): { field: string; like: Like; from: number } | undefined {
   const { apply, role, opening } = strip.piece;
   if (apply === undefined) return undefined;
+  if (strip.overLintel === true)
+    return { field: 'upstand', like: apply.upstandMm, from: Math.min(...strip.runs.map((r) => r.fromMm)) };
   switch (role) {
     case 'sill flashing':
     case 'jamb flashing':

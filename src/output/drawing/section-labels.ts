@@ -1,10 +1,11 @@
 /** Words of a section: every layer, piece and part by name, with its number in the order of work. */
 import { sealAgainstDam } from '../../geometry/section/laps.js';
 import type { Strip } from '../../geometry/section/types.js';
+import type { Apply } from '../../model/types.js';
 import type { Label } from './labels.js';
 import { bandBox, startOf } from './section-bands.js';
 import type { SectionMap } from './section-map.js';
-import { stripAnchor } from './section-strips.js';
+import { ANGLE_MM, stripAnchor } from './section-strips.js';
 import type { UnitPlaces } from './section-unit.js';
 import { filmText, materialText, workOfLayer, type DrawingSubject } from './subject.js';
 import type { Point } from './svg.js';
@@ -51,6 +52,13 @@ function bandLabels(subject: DrawingSubject, map: SectionMap): { label: Label; o
   return [...place(inner), ...place(outer)];
 }
 
+/** `weeps: open head joints, 24 in apart` */
+function weepsText({ weeps }: Apply): string {
+  if (weeps === undefined) return '';
+  const said = [weeps.type?.value, weeps.spacingMm === undefined ? undefined : `${weeps.spacingMm.text} apart`];
+  return `weeps${said.some((s) => s !== undefined) ? `: ${said.filter((s) => s !== undefined).join(', ')}` : ''}`;
+}
+
 function stripLines(strip: Strip): string[] {
   const { piece, slope, backDamMm } = strip;
   const { apply, work } = piece;
@@ -69,6 +77,7 @@ function stripLines(strip: Strip): string[] {
     backDamMm === undefined ? '' : `back dam ${apply.backDamMm?.text ?? ''}`,
     strip.endDamMm === undefined ? '' : `end dams ${apply.endDamsMm?.text ?? ''}`,
     strip.projectsMm === undefined ? '' : `projects ${apply.projectsMm?.text ?? ''}`,
+    weepsText(apply),
   ].filter(Boolean);
   return [`${work.id}: ${what}${film === '' ? '' : `, ${film}`}`, ...(shape.length === 0 ? [] : [shape.join(', ')])];
 }
@@ -130,6 +139,11 @@ function partLabels(map: SectionMap, places: UnitPlaces): Label[] {
       exteriorSeal.work.step,
     );
   }
+  const lintel = section.place === 'head' ? section.opening?.lintel : undefined;
+  if (lintel !== undefined && section.veneerFoot?.hasAngle === true)
+    add(map.point(-ANGLE_MM / 2, map.drawnDepth(section.veneerFoot.band.innerMm + 30)), [
+      `lintel: ${lintel.material.value}`,
+    ]);
   const { foundation } = section;
   if (foundation !== undefined) {
     add(

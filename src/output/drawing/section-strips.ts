@@ -9,6 +9,9 @@ import { line, polygon, polyline, type Point } from './svg.js';
 /** A point of the section: along, and depth as drawn. */
 export type Place = readonly [alongMm: number, depth: number];
 
+/** Legs and thickness of the steel angle under a veneer, mm (drawn only). */
+export const ANGLE_LEG_MM = 76;
+export const ANGLE_MM = 8;
 /** Length of the turned-down nose of a drip, mm (drawn only). */
 const DRIP_MM = 9;
 
@@ -62,12 +65,28 @@ export function placesOf(map: SectionMap, strip: Strip): Place[] {
   return places;
 }
 
+/** Over the vertical leg of the angle, down behind the veneer and out under it, with its drip. */
+function overLintel(map: SectionMap, heel: Place, end: number): Place[] {
+  const veneer = map.section.veneerFoot;
+  const inner = veneer === undefined ? heel[1] : map.drawnDepth(veneer.band.innerMm);
+  const top = Math.min(heel[0], ANGLE_LEG_MM);
+  return [
+    heel,
+    [top, inner - (veneer?.hasAngle === true ? ANGLE_MM : 0)],
+    [top, inner],
+    [0, inner],
+    [0, end],
+    [-DRIP_MM * Math.SQRT1_2, end + DRIP_MM * Math.SQRT1_2],
+  ];
+}
+
 /** The leg of a flashing that runs out over what lies below, with its drip. */
 export function projection(map: SectionMap, strip: Strip): Place[] {
   const face = strip.runs.filter((r) => r.on === 'face' && r.fromMm >= 0).sort((a, b) => a.fromMm - b.fromMm)[0];
   if (strip.projectsMm === undefined || face === undefined) return [];
   const depth = map.faceDepth(face);
   const end = outermost(map) + strip.projectsMm;
+  if (strip.overLintel === true) return overLintel(map, [face.fromMm, depth], end);
   const fall = strip.slope * (end - depth);
   return [
     [face.fromMm, depth],

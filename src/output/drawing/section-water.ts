@@ -4,7 +4,7 @@ import type { Piece } from '../../geometry/types.js';
 import { damDepthMm } from '../../geometry/section/unit.js';
 import type { Strip } from '../../geometry/section/types.js';
 import { endText } from '../../water/run/tell.js';
-import type { WaterEnd, WaterPath } from '../../water/run/types.js';
+import { endsRight, type WaterEnd, type WaterPath } from '../../water/run/types.js';
 import type { Label } from './labels.js';
 import { waterLine, waterOut, wrongEnd } from './marks.js';
 import type { SectionMap } from './section-map.js';
@@ -36,7 +36,9 @@ function surfaceAt(map: SectionMap, strips: readonly Strip[], piece: Piece | und
 function faceWay(map: SectionMap, path: WaterPath, line: { zero: number; sense: 1 | -1 }): Place[] {
   const { strips, fromMm, toMm } = map.section;
   const along = (v: number): number => (v - line.zero) * line.sense;
-  const low = Math.min(Math.max(0, fromMm), 0);
+  // On the flashing over a lintel it leaves the wall.
+  const heel = strips.find((s) => s.overLintel)?.runs.map((r) => r.fromMm);
+  const low = heel === undefined ? Math.min(Math.max(0, fromMm), 0) : Math.min(...heel);
   const within = (a: number): boolean => a >= low - 0.01 && a <= toMm + 0.01;
   const stops = strips.flatMap((s) => s.runs.filter((r) => r.on === 'face').flatMap((r) => [r.fromMm, r.toMm]));
   const places: Place[] = [];
@@ -81,15 +83,18 @@ function panWay(map: SectionMap): Place[] {
 }
 
 /** Out over the leg of a flashing that runs through the wall, when the way comes down to it. */
-function overLeg(map: SectionMap, last: Place | undefined): Place[] {
+function overLeg(map: SectionMap, last: Place | undefined, out: boolean): Place[] {
   const off = OFF * map.divisor;
   const leg = map.section.strips.map((s) => projection(map, s)).find((p) => p.length > 0);
-  const [from, end] = leg ?? [];
-  if (from === undefined || end === undefined || last === undefined || Math.abs(last[0] - from[0]) > 1) return [];
-  return [
-    [from[0] + off, last[1]],
-    [end[0] + off, end[1] + off],
-  ];
+  const [from, ...rest] = leg ?? [];
+  if (from === undefined || last === undefined || Math.abs(last[0] - from[0]) > 1) return [];
+  // Along the upper side of the leg, and not down its drip. What the veneer holds comes no farther than its inner face.
+  const way = rest.slice(0, -1);
+  const { veneerFoot } = map.section;
+  const isHeld = !out && veneerFoot !== undefined;
+  const reach = isHeld ? way.filter(([, d]) => d <= map.drawnDepth(veneerFoot.band.innerMm) + 0.01) : way;
+  const turns = reach.map(([a, d], i): Place => [a + off, d + (i === reach.length - 1 && isHeld ? -off : off)]);
+  return [[from[0] + off, last[1]], ...turns];
 }
 
 function tell(sheet: Sheet, at: Point, end: WaterEnd): Label {
@@ -119,7 +124,7 @@ export function drawSectionWater(sheet: Sheet, subject: DrawingSubject, map: Sec
   );
   const overPan = section.place === 'sill' ? panWay(map) : [];
   const pan = subject.water.pans.find((p) => section.place === 'sill' && p.opening === section.opening);
-  const leaves = pan === undefined || pan.end.kind === 'daylight' || here.some((p) => p.end === pan.end);
+  const leaves = pan === undefined || endsRight(pan.end) || here.some((p) => p.end === pan.end);
   if (pan !== undefined && !leaves) {
     const way = overPan.length === 0 ? [] : [...overPan].reverse().slice(1);
     const reach = damDepthMm(section.strips) ?? (section.unit === undefined ? 40 : -section.unit.innerMm);
@@ -133,12 +138,13 @@ export function drawSectionWater(sheet: Sheet, subject: DrawingSubject, map: Sec
   const [path] = here;
   if (path === undefined) return { any: false };
   const down = faceWay(map, path, line);
-  const out = path.end.kind === 'daylight' ? overLeg(map, down.at(-1)) : [];
+  const isOut = path.end.kind === 'daylight';
+  const out = isOut || path.end.kind === 'behind veneer' ? overLeg(map, down.at(-1), isOut) : [];
   const way = toPaper(map, [...overPan, ...down, ...out]);
   const last = way.at(-1);
   if (last === undefined) return { any: false };
   waterLine(sheet, way, false, 9);
-  if (path.end.kind !== 'daylight') return { any: true, wrongEnd: tell(sheet, last, path.end) };
+  if (!endsRight(path.end)) return { any: true, wrongEnd: tell(sheet, last, path.end) };
   const before = way.at(-2) ?? last;
   const length = Math.hypot(last[0] - before[0], last[1] - before[1]) || 1;
   waterOut(sheet, last, [(last[0] - before[0]) / length, (last[1] - before[1]) / length]);

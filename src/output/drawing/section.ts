@@ -80,7 +80,7 @@ const WORD_MM = 23;
 
 const NOTES = [
   'Membranes and flashings are drawn thicker than they are, in their true order; lengths along the wall are to scale.',
-  'Framing at the opening, the profile of the frame and the ends of the cladding are not described in the detail and are drawn as a sketch.',
+  'Framing at the opening, the profile of the frame, the lintel and the ends of the cladding are not described in the detail and are drawn as a sketch.',
 ];
 
 /** Sides on which the wall fits: the smallest room the drawing has to share with words and dimensions. */

@@ -4,7 +4,7 @@
  *
  * @see IBC 1402.2, means of draining water to the exterior; Building Science information sheet 302 (seen)
  */
-import type { WaterEnd, WaterPath, WaterSource } from './types.js';
+import { endsRight, type WaterEnd, type WaterPath, type WaterSource } from './types.js';
 import { panOf } from '../at-opening.js';
 import { blockedPassages, findWay, passagesFrom, type Note } from '../daylight.js';
 import { effectiveDamMm } from '../head.js';
@@ -26,6 +26,12 @@ export interface PanPath {
 /** True when the barrier of the field is drawn, so that a bare place on the wall face is bare. */
 export function showsField(face: WallFace): boolean {
   return face.pieces.some((p) => p.role === 'field' && p.sheds && p.face.length > 0);
+}
+
+/** A path that goes wrong on the wall face, one that gets behind the barrier before one that is held behind a veneer. */
+function leastRight(paths: readonly WaterPath[]): WaterPath | undefined {
+  const wrong = paths.filter((p) => !endsRight(p.end));
+  return wrong.find((p) => p.end.kind !== 'behind veneer') ?? wrong[0];
 }
 
 /**
@@ -95,7 +101,7 @@ export function panPath(detail: Detail, face: WallFace, opening: Opening, facePa
     }
   }
   const isShown = showsField(face);
-  const wrong = isShown ? facePaths.find((p) => p.end.kind !== 'daylight') : undefined;
+  const wrong = isShown ? leastRight(facePaths) : undefined;
   const passages = passagesFrom(detail, face, opening, pan);
   const way = findWay(passages, (p) => p.blockers.length === 0);
   if (way === undefined) {
@@ -123,5 +129,11 @@ export function panPath(detail: Detail, face: WallFace, opening: Opening, facePa
       end: wrong.end,
     };
   }
-  return done({ kind: 'daylight', why: 'over the outer leg of the pan' }, over, unknown);
+  // Straight out at the sill it sees daylight there; down the wall, where the wall below leads it.
+  const below = way.at(-1)?.from === 'drained space' ? facePaths.find((p) => p.end.kind === 'goes on') : undefined;
+  return done(
+    { kind: below === undefined ? 'daylight' : 'goes on', why: 'over the outer leg of the pan' },
+    over,
+    unknown,
+  );
 }

@@ -32,7 +32,7 @@ const known = new WeakMap<WallFace, RunOfWater>();
 /**
  * Traces water from every source. The answer for a face is kept, because several rules and the drawings ask for it.
  *
- * `end.kind` is `daylight` where the wall drains.
+ * `endsRight(end)` tells where the wall drains.
  */
 export function runOfWater(detail: Detail, face: WallFace): RunOfWater {
   const before = known.get(face);

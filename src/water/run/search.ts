@@ -7,7 +7,8 @@
  * @see README, "What is computed": the rules of the search in words
  */
 import { transition, type Depth, type Transition } from './transition.js';
-import type { WaterEnd, WaterPath, WaterSource, WaterStep } from './types.js';
+import { footEnd, headEnd } from './foot.js';
+import { endsRight, type WaterEnd, type WaterPath, type WaterSource, type WaterStep } from './types.js';
 import { openingRect, penetrationRect } from '../../geometry/pieces.js';
 import type { Piece, Rect, WallFace } from '../../geometry/types.js';
 import type { Detail, Opening, Penetration } from '../../model/types.js';
@@ -39,9 +40,11 @@ export class Search {
   readonly holes: readonly Hole[];
   readonly closed: HeadClosure;
   readonly isOpen: (piece: number) => boolean;
+  private readonly detail: Detail;
   private readonly memo = new Map<number, Transition>();
 
   constructor(detail: Detail, face: WallFace, closed: HeadClosure) {
+    this.detail = detail;
     this.face = face;
     this.closed = closed;
     this.holes = [
@@ -85,12 +88,12 @@ export class Search {
     const flange = stack.findIndex((k) => (this.face.pieces[k] as Piece).role === 'unit flange');
     if (flange >= 0)
       return depth >= flange
-        ? { kind: 'daylight', u, v, opening, why: 'over the face of the unit' }
+        ? { ...headEnd(this.detail, opening, 'over the face of the unit'), u, v, opening }
         : { kind: 'opening', u, v, opening, why: 'behind the flange at the head' };
     if (depth < 0 || depth < stack.length - 1)
       return { kind: 'opening', u, v, opening, why: 'behind the flashing at the head' };
     const closed = this.closed(opening);
-    if (closed === true) return { kind: 'daylight', u, v, opening, why: 'over the seal at the head' };
+    if (closed === true) return { ...headEnd(this.detail, opening, 'over the seal at the head'), u, v, opening };
     const end: WaterEnd = { kind: 'opening', u, v, opening, why: 'through the open joint at the head' };
     return closed === undefined ? { ...end, isUntold: true } : end;
   }
@@ -138,7 +141,8 @@ export class Search {
       if (hole[next] === 1) {
         const found = this.holeAt(u, v - 0.001);
         const end = found === undefined ? undefined : this.atHole(found, cell, depth, u, v);
-        if (end !== undefined) return { steps, end: bare !== undefined && end.kind === 'daylight' ? bare : end };
+        if (end !== undefined)
+          return { steps, end: bare !== undefined && (endsRight(end) || end.kind === 'behind veneer') ? bare : end };
         // Around a penetration: it comes together again below.
         while (nextRow >= 0 && hole[next] === 1) {
           next -= columns;
@@ -157,7 +161,7 @@ export class Search {
       cell = next;
       row = nextRow;
     }
-    return { steps, end: bare ?? { kind: 'daylight', u, v: vs[0] as number, why: 'at the foot of the wall shown' } };
+    return { steps, end: bare ?? { ...footEnd(this.detail), u, v: vs[0] as number } };
   }
 }
 

@@ -1,5 +1,5 @@
 /** The run of water in sentences: what a finding says, step by step. */
-import type { WaterEnd, WaterPath } from './types.js';
+import { endsRight, type WaterEnd, type WaterPath } from './types.js';
 import { pieceName } from '../../geometry/piece-name.js';
 import type { Locus } from '../../reading/types.js';
 
@@ -9,6 +9,10 @@ export function endText(end: WaterEnd): string {
   switch (end.kind) {
     case 'daylight':
       return `at daylight${why}`;
+    case 'goes on':
+      return `outside the barrier, where it runs on below the wall that is drawn${why}`;
+    case 'behind veneer':
+      return `behind the veneer${why}`;
     case 'bare substrate':
       return 'behind the barrier, on the bare substrate';
     case 'sheathing joint':
@@ -64,7 +68,7 @@ export function stepsOf(path: WaterPath, start: Locus): { message: string; at: L
   steps.push({
     message: `It ends ${endText(path.end)}.`,
     at: path.end.opening?.at ?? path.end.penetration?.at ?? path.end.joint?.layer.at ?? last,
-    essential: path.end.kind !== 'daylight',
+    essential: !endsRight(path.end),
   });
   return steps;
 }

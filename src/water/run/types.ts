@@ -12,9 +12,20 @@ export interface WaterSource {
   readonly penetration?: Penetration;
 }
 
-/** Where water can end. Only `daylight` is right. */
+/**
+ * Where water can end. `daylight` is right, and so is `goes on`: it is outside the barrier and runs on below what is
+ * drawn. Water that is `behind veneer` has come down the cavity to where nothing brings it out.
+ */
 export type EndKind =
-  'daylight' | 'bare substrate' | 'sheathing joint' | 'opening' | 'penetration' | 'held in pan' | 'interior';
+  | 'daylight'
+  | 'goes on'
+  | 'behind veneer'
+  | 'bare substrate'
+  | 'sheathing joint'
+  | 'opening'
+  | 'penetration'
+  | 'held in pan'
+  | 'interior';
 
 export interface WaterEnd {
   readonly kind: EndKind;
@@ -27,6 +38,11 @@ export interface WaterEnd {
   readonly isUntold?: boolean;
   /** Why it ends there, when that is not plain from the kind. */
   readonly why?: string;
+}
+
+/** True where water is outside the barrier to the end of what is drawn, and held nowhere. */
+export function endsRight(end: Pick<WaterEnd, 'kind'>): boolean {
+  return end.kind === 'daylight' || end.kind === 'goes on';
 }
 
 export type StepKind = 'starts' | 'runs down' | 'behind' | 'over edge' | 'drops' | 'comes out' | 'ends';
