@@ -1,20 +1,15 @@
+import { CANADA_SILLS, DRAINS } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { FlowStep, Source } from '../../src/engine/result.js';
 import { panOf } from '../../src/water/at-opening.js';
 import { blockedPassages, findWay, passagesFrom } from '../../src/water/daylight.js';
 
-const CODE: Source = {
-  basis: 'code',
-  citation: 'IBC weather protection, means of draining water to the exterior (1403.2, now 1402.2)',
-  provenance: 'seen',
-  url: 'http://www.ibc-wiki.com/section-1403/',
+const STAYS: Source = {
+  basis: 'physics',
+  citation: 'water that is not let out stays in the wall',
+  provenance: 'computed',
 };
-const CANADA: Source = {
-  basis: 'guide',
-  citation: 'Canadian Board for Harmonized Construction Codes, proposed change 1950 on rough-opening sills',
-  provenance: 'seen',
-  url: 'https://cbhcc-cchcc.ca/eng/public-review/2024_3/pcfs/nbc20_divb_09.07.06.01._001950.html',
-};
+const SOURCES: readonly Source[] = [STAYS, ...DRAINS, CANADA_SILLS];
 
 /** Searches the way of water from the pan to daylight, passage by passage. */
 export default defineRule({
@@ -33,16 +28,15 @@ export default defineRule({
     'wall.drained',
     'openings.unit.mounting',
   ],
-  sources: [CODE, CANADA],
+  sources: SOURCES,
   *review({ detail, face }) {
-    const sources = [CODE, CANADA];
     for (const opening of detail.openings) {
       const pan = panOf(detail, opening);
       if (pan === undefined) continue;
       const base = {
         subject: `drainage of the pan of ${opening.id}`,
         required: 'an open path from pan to daylight',
-        sources,
+        sources: SOURCES,
       };
       const passages = passagesFrom(detail, face, opening, pan);
       const clear = findWay(passages, (p) => p.blockers.length === 0 && p.unknown.length === 0);

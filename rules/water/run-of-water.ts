@@ -1,3 +1,4 @@
+import { BARRIER_LAPS } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import type { WallFace } from '../../src/geometry/types.js';
@@ -13,12 +14,6 @@ const GRAVITY: Source = {
   basis: 'physics',
   citation: 'water runs down, and inward where an upper edge is open',
   provenance: 'computed',
-};
-const CODE: Source = {
-  basis: 'code',
-  citation: 'IRC R703.2',
-  provenance: 'seen',
-  url: 'https://up.codes/s/water-resistive-barrier',
 };
 const LAPPING: Source = {
   basis: 'guide',
@@ -67,7 +62,7 @@ export default defineRule({
   summary: 'Water that runs down the wall face, from wherever it comes, ends at daylight.',
   level: 'error',
   reads: ['work.place', 'work.tuckedUnder', 'work.edge', 'product.edge', 'openings', 'penetrations', 'wall.sheet'],
-  sources: [GRAVITY, CODE, LAPPING],
+  sources: [GRAVITY, ...BARRIER_LAPS, LAPPING],
   *review({ detail, face }) {
     if (!detail.work.some((w) => w.action === 'apply')) return;
     const shown = runOfWater(detail, face).face.filter((p) => isShown(p, detail, face));
