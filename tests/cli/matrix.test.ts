@@ -136,7 +136,9 @@ describe('the compliance matrix', () => {
     expect(row('1.3.C')).toContain(
       'submit test reports (air leakage of the assembly, ASTM E2357) | **does not comply**',
     );
-    expect(row('1.3.D')).toContain('| received; content for the reviewer | 07 27 26-03: Membrane with flashing and transition membrane');
+    expect(row('1.3.D')).toContain(
+      '| received; content for the reviewer | 07 27 26-03: Membrane with flashing and transition membrane',
+    );
     expect(row('1.3.F')).toContain('(not confirmed) | for the reviewer |');
     // Without the submittal the same rows stand, unanswered.
     const { out: bare } = await lapwright(['matrix', path.join(DEMO, 'details/W-1-flanged-window.yaml')]);
