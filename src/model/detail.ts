@@ -354,6 +354,7 @@ function buildOpening(e: Entry, index: number): Opening {
             mounting: unit.word<'flange' | 'recessed'>('mounting'),
             flangeMm: unit.length('flange'),
             frameDepthMm: unit.length('frameDepth'),
+            setBackMm: unit.length('setBack'),
             performanceClass: unit.word<'R' | 'LC' | 'CW' | 'AW'>('class'),
             gradePa: unit.quantity('grade', 'pressure'),
             waterTestPa: unit.quantity('waterTest', 'pressure'),
