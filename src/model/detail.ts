@@ -279,7 +279,7 @@ function buildLayer(e: Entry, index: number, findProduct: (name: Stated<string>)
       e.word<Family>('family')?.value ??
       product?.family ??
       (material === undefined ? 'other' : familyOfMaterial(material.value)),
-    thicknessMm: e.length('thickness'),
+    thicknessMm: e.thickness('thickness'),
     wetFilmUm: e.quantity('wetFilm', 'film'),
     dryFilmUm: e.quantity('dryFilm', 'film'),
     finish: e.word('finish'),
