@@ -74,6 +74,8 @@ function how(node, file, link) {
   if (n.additionalProperties !== undefined && n.type === 'object')
     return `a map: name, then ${how(n.additionalProperties, f, link)}`;
   if (n.type === 'array') return `list of: ${how(n.items, f, link)}`;
+  if (n.format === 'thickness')
+    return `[${DIMENSION_WORDS.length}](#quantities), of a film or sheet also [${DIMENSION_WORDS.film}](#quantities)`;
   if (n.format !== undefined && n.format !== 'date')
     return `[${DIMENSION_WORDS[n.format]}](#quantities)${[n.type].flat().includes('number') ? `, or a number from ${n.minimum} to ${n.maximum}` : ''}`;
   if (n.format === 'date') return 'a date, `YYYY-MM-DD`';

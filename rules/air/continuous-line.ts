@@ -1,3 +1,4 @@
+import { AIR_SEALED } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
 import type { EdgeGap } from '../../src/continuity/edge-gaps.js';
@@ -12,12 +13,6 @@ const PEN: Source = {
   provenance: 'seen at second hand',
   url: 'https://associationdatabase.co/NFBA/November2023/inc/html/22.html',
 };
-const IECC: Source = {
-  basis: 'code',
-  citation: 'IECC C402.5, joints and changes of material sealed',
-  provenance: 'seen',
-  url: 'https://up.codes/s/air-leakage-thermal-envelope-mandatory',
-};
 const LIST: Source = {
   basis: 'guide',
   citation: 'Air Barrier Association of America, master specification 07 27 26, list of connections',
@@ -26,7 +21,11 @@ const LIST: Source = {
 
 function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, field: string): Outcome {
   const what = `${edge.side} of the wall, where it meets ${edge.meets.value}`;
-  const base = { subject: `${edge.side} edge: ${edge.meets.value}`, required: 'a tie-in', sources: [IECC, LIST, PEN] };
+  const base = {
+    subject: `${edge.side} edge: ${edge.meets.value}`,
+    required: 'a tie-in',
+    sources: [...AIR_SEALED, LIST, PEN],
+  };
   const name = edge.tieIn?.value ?? '';
   const at = edge.tieIn?.at ?? edge.at;
   const work = detail.work.find((w) => w.id === name);
@@ -113,7 +112,7 @@ export default defineRule({
   summary: 'At every edge where the drawn wall meets something else, the air barrier is tied in.',
   level: 'error',
   reads: ['edges.meets', 'edges.tieIn', 'work.place'],
-  sources: [PEN, IECC, LIST],
+  sources: [PEN, ...AIR_SEALED, LIST],
   *review({ detail, face }) {
     if (detail.work.length === 0) return;
     if (detail.edges.length === 0) {

@@ -1,3 +1,4 @@
+import { AIR_SEALED } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import { showsInside } from '../../src/model/drawn.js';
 import type { Source } from '../../src/engine/result.js';
@@ -5,12 +6,6 @@ import { sealGaps } from '../../src/continuity/side-gaps.js';
 import { gapLength, listed } from '../../src/continuity/words.js';
 import { interiorSeals } from '../../src/joints/perimeter-seals.js';
 
-const IECC: Source = {
-  basis: 'code',
-  citation: 'IECC C402.5, joints and openings of the thermal envelope sealed',
-  provenance: 'seen',
-  url: 'https://up.codes/s/air-leakage-thermal-envelope-mandatory',
-};
 const DOE: Source = {
   basis: 'guide',
   citation: 'DOE Building America Solution Center, air sealing window and door rough openings',
@@ -25,14 +20,14 @@ export default defineRule({
   summary: 'The interior air seal runs along head, both jambs and sill of each opening, corners included.',
   level: 'error',
   reads: ['work.place', 'work.sides', 'work.cornersContinuous'],
-  sources: [IECC, DOE],
+  sources: [...AIR_SEALED, DOE],
   *review({ detail }) {
     if (detail.work.length === 0) return;
     for (const opening of detail.openings) {
       const base = {
         subject: `interior seal of ${opening.id}`,
         required: 'sealed at head, jambs and sill',
-        sources: [IECC, DOE],
+        sources: [...AIR_SEALED, DOE],
       };
       const seals = interiorSeals(detail, opening);
       const first = seals[0];

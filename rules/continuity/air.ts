@@ -1,3 +1,4 @@
+import { AIR_SEALED } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { sideTold } from '../../src/continuity/gap-told.js';
@@ -15,13 +16,6 @@ const PEN: Source = {
   provenance: 'seen at second hand',
   url: 'https://associationdatabase.co/NFBA/November2023/inc/html/22.html',
 };
-const IECC: Source = {
-  basis: 'code',
-  citation: 'IECC C402.5, joints and changes of material sealed',
-  provenance: 'seen',
-  url: 'https://up.codes/s/air-leakage-thermal-envelope-mandatory',
-};
-
 /** The air barrier runs from the field into each opening, along the whole of each side. */
 export default defineRule({
   id: 'continuity/air',
@@ -38,14 +32,14 @@ export default defineRule({
     'openings.unit.mounting',
     'openings.unit.flange',
   ],
-  sources: [IECC, PEN],
+  sources: [...AIR_SEALED, PEN],
   *review({ detail, face }) {
     if (detail.work.length === 0) return;
     const plane = planeOf(detail, face, 'air');
     if (plane?.on !== 'face') return;
     const gaps = findGaps(detail, face, 'air').filter((g): g is SideGap => g.kind === 'side' && g.cause !== 'seal');
     const field = `"${plane.pieces[0].work.id}"`;
-    const base = { required: 'field, flashing and return connected', sources: [IECC, PEN] };
+    const base = { required: 'field, flashing and return connected', sources: [...AIR_SEALED, PEN] };
     for (const opening of detail.openings) {
       const unflashed = SIDES.filter((side) => flashingAt(face, opening, side).length === 0);
       for (const side of SIDES) {

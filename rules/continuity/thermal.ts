@@ -30,6 +30,7 @@ export default defineRule({
     'openings.roughOpening.depth',
     'openings.unit.mounting',
     'openings.unit.frameDepth',
+    'openings.unit.setBack',
     'work.place',
     'edges.tieIn',
   ],

@@ -1,5 +1,6 @@
+import { OPENINGS_FLASHED } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
-import type { Outcome, Source } from '../../src/engine/result.js';
+import type { Outcome } from '../../src/engine/result.js';
 import type { EdgeGap } from '../../src/continuity/edge-gaps.js';
 import { findGaps, type Gap } from '../../src/continuity/gaps.js';
 import { planeOf } from '../../src/continuity/planes.js';
@@ -8,13 +9,6 @@ import { isToldElsewhere } from '../../src/continuity/told.js';
 import { gapLength, gapPlace, gapWords, listed } from '../../src/continuity/words.js';
 import { flashingAt } from '../../src/geometry/around-opening.js';
 import { SIDES } from '../../src/model/types.js';
-
-const IBC: Source = {
-  basis: 'code',
-  citation: 'IBC flashing section (1405.4 in 2015, 1404.4 in 2018)',
-  provenance: 'seen at second hand',
-  url: 'https://wconline.com/articles/print/92643-managing-sill-pan-flashings-and-the-flow-of-water',
-};
 
 /** The water line runs from the field over flashing and pan to the unit, along the whole of each side. */
 export default defineRule({
@@ -31,7 +25,7 @@ export default defineRule({
     'openings.unit.flange',
     'edges.tieIn',
   ],
-  sources: [IBC],
+  sources: OPENINGS_FLASHED,
   *review({ detail, face }) {
     if (detail.work.length === 0) return;
     const plane = planeOf(detail, face, 'water');
@@ -40,7 +34,7 @@ export default defineRule({
     const air = findGaps(detail, face, 'air');
     const gaps = findGaps(detail, face, 'water');
     const field = `"${plane.pieces[0].work.id}"`;
-    const base = { required: 'field, flashing and unit connected', sources: [IBC] };
+    const base = { required: 'field, flashing and unit connected', sources: OPENINGS_FLASHED };
     for (const opening of detail.openings) {
       for (const side of SIDES) {
         const [first] = flashingAt(face, opening, side);

@@ -16,6 +16,14 @@ const IRC: Source = {
   basis: 'code',
   citation: 'IRC R404.1.6',
   provenance: 'seen at second hand',
+  codes: ['IRC'],
+};
+/** A code for houses, where another code or none is named. */
+const IRC_AS_GUIDE: Source = {
+  ...IRC,
+  basis: 'guide',
+  citation: `${IRC.citation}, for houses, taken as a guide`,
+  codes: ['IRC', 'IBC'],
 };
 const UPSTAND = { value: 203.2, text: '8 in', source: BIA } as const;
 const LAP = { value: 101.6, text: '4 in', source: BIA } as const;
@@ -29,7 +37,7 @@ const EXPOSED = {
 function exposedLimit(detail: Detail): Limit {
   return {
     ...(hasMasonry(detail.layers) ? EXPOSED.veneer : EXPOSED.other),
-    source: detail.project?.code?.title === 'IRC' ? IRC : { ...IRC, basis: 'guide' },
+    source: detail.project?.code?.title === 'IRC' ? IRC : IRC_AS_GUIDE,
     others: [],
   };
 }
@@ -172,6 +180,8 @@ export default defineRule({
       sentence: (p) => `"${flashing.id}" stands ${p} above grade`,
       correct: (r) => `Raise "${flashing.id}" to ${r} above grade ("aboveGrade").`,
     });
+    // The height is asked for by a code of the United States.
+    if (detail.project?.code?.title === 'NBC') return;
     yield statedSize({
       work: shown,
       field: 'exposedFoundation',

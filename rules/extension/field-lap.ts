@@ -3,6 +3,7 @@ import { defineRule } from '../../src/engine/rule.js';
 import { faceOnSide, fieldPieces, flashingAt, isOutside } from '../../src/geometry/around-opening.js';
 import { sideOverlap } from '../../src/geometry/overlap.js';
 import { openingRect } from '../../src/geometry/pieces.js';
+import { isFluid } from '../../src/model/families.js';
 import { SIDES } from '../../src/model/types.js';
 import { HABIT, habit } from '../../src/water/laps.js';
 
@@ -53,6 +54,25 @@ export default defineRule({
       const flashingOutside = isOutside(face, last, met);
       const stated = met.apply.lapsOnto.find((l) => l.onto === 'opening flashing' || l.onto === last.work.id)?.lapMm;
       const over = flashingOutside ? last : met;
+      // What the documents ask of the field is not answered by a flashing that lies over it. A coat has no courses, so
+      // its lap is the one onto the flashing.
+      const asked =
+        flashingOutside && isFluid(met.apply.family)
+          ? limit({ property: 'lap', subject: 'field membrane', product: undefined, comparison: 'at least' })
+          : undefined;
+      if (asked?.source.requirement !== undefined)
+        yield {
+          kind: 'fail',
+          level: 'warning',
+          subject: `order of field and flashing at ${opening.id}`,
+          at: met.at,
+          message: `"${last.id}" lies over "${met.id}" at the ${side} of "${opening.id}"; the field lapped ${asked.asks ?? `at least ${asked.text}`} onto the flashing is required (${asked.source.citation}).`,
+          required: `${asked.asks ?? `at least ${asked.text}`} onto the flashing`,
+          provided: 'flashing over the field',
+          correct: `Do "${last.work.id}" before "${met.work.id}" and bring the field onto it, or declare the order as a deviation.`,
+          sources: [asked.source],
+          related: [{ message: 'the flashing', at: last.at }],
+        };
       yield againstLimit({
         subject: `field at ${opening.id}`,
         dimension: 'length',

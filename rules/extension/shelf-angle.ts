@@ -18,6 +18,7 @@ const BIA_DRIP: Source = {
 const NBC: Source = {
   basis: 'code',
   citation: 'NBC, flashing beneath weep holes',
+  codes: ['NBC'],
   provenance: 'seen',
   url: 'https://www.oncodes.ca/exterior-finishes/flashing-for-weep-holes-in-masonry-veneer/',
 };

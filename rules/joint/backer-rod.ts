@@ -5,11 +5,6 @@ import { rodCompression } from '../../src/joints/joints.js';
 import { rodOf, sealantJoints, subjectOf } from '../../src/joints/sealant-joints.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 
-const LEAST: Source = {
-  basis: 'standard',
-  citation: 'ASTM D5249, rod 25 to 35 percent larger than the joint (a standard for paving)',
-  provenance: 'seen at second hand',
-};
 const C1193: Source = {
   basis: 'standard',
   citation: 'ASTM C1193 and C1330, size and kind of sealant backing',
@@ -23,13 +18,13 @@ export default defineRule({
   summary: 'The backer rod is larger than the joint by as much as its kind is to be pressed together.',
   level: 'warning',
   reads: ['work.joint.backerRod', 'work.joint.width', 'work.joint.back', 'product.cell'],
-  sources: [LEAST, C1193],
+  sources: [C1193],
   parameters: {
     least: {
       type: 'fraction',
       default: '25 %',
       meaning: 'least oversize of a closed-cell or bi-cell rod',
-      source: LEAST,
+      source: C1193,
     },
     most: { type: 'fraction', default: '50 %', meaning: 'greatest oversize of any rod', source: C1193 },
     leastOpenCell: { type: 'fraction', default: '40 %', meaning: 'least oversize of an open-cell rod', source: C1193 },
@@ -62,7 +57,7 @@ export default defineRule({
             at: work.joint?.at ?? work.at,
             subject,
             missing: ['work.joint.backerRod'],
-            sources: [LEAST],
+            sources: [C1193],
           };
         continue;
       }
@@ -73,7 +68,7 @@ export default defineRule({
           at: work.joint?.at ?? work.at,
           subject,
           missing: ['work.joint.width'],
-          sources: [LEAST],
+          sources: [C1193],
         };
         continue;
       }
@@ -91,7 +86,7 @@ export default defineRule({
             {
               value,
               text: formatQuantity(value, 'fraction'),
-              source: comparison === 'at least' && !open ? LEAST : C1193,
+              source: C1193,
             },
           ],
         });

@@ -15,6 +15,7 @@ const GUIDE: Source = {
 const NBC: Source = {
   basis: 'code',
   citation: 'NBC 9.27.3.8',
+  codes: ['NBC'],
   provenance: 'seen',
   url: 'https://www.oncodes.ca/building-envelope/flashing-installation/',
 };

@@ -2,9 +2,9 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { isApplied, isAtPlace } from '../../src/geometry/around-opening.js';
 import type { Piece, ReverseLap } from '../../src/geometry/types.js';
-import { defaultEdge, isFluid } from '../../src/model/families.js';
+import { defaultEdge } from '../../src/model/families.js';
 import { formatQuantity } from '../../src/quantity/format.js';
-import { HABIT, habit, inches, nominalMm } from '../../src/water/laps.js';
+import { BONDED_ORDER, HABIT, habit, inches, isBondedCoat, nominalMm } from '../../src/water/laps.js';
 
 const NO_SUBSTITUTE: Source = {
   basis: 'guide',
@@ -60,7 +60,7 @@ export default defineRule({
       const like = apply.lapsOnto[0]?.lapMm ?? apply.ontoWallMm ?? { system: 'US' as const };
       const provided = `${over.edge} edge, lap ${formatQuantity(lapMm, 'length', like)}`;
       const related = [{ message: `water comes down "${under.id}"`, at: under.at }];
-      if (isFluid(apply.family) && over.edge === 'bonded') {
+      if (isBondedCoat(over)) {
         yield {
           kind: 'pass',
           at: over.at,
@@ -68,7 +68,7 @@ export default defineRule({
           related,
           provided,
           sources: this.sources,
-          message: `The upper edge of "${over.id}" faces the water coming down "${under.id}"; it is fluid-applied and bonded over the ${formatQuantity(lapMm, 'length', like)} it laps, so there is no edge to get behind.`,
+          message: `The upper edge of "${over.id}" faces the water coming down "${under.id}"; it is fluid-applied and laps ${formatQuantity(lapMm, 'length', like)}. ${BONDED_ORDER}`,
         };
         continue;
       }

@@ -12,12 +12,21 @@ const IRC: Source = {
   citation: 'IRC R703.2',
   provenance: 'seen',
   url: 'https://up.codes/s/water-resistive-barrier',
+  codes: ['IRC'],
+};
+/** A code for houses, where another code or none is named. */
+const IRC_AS_GUIDE: Source = {
+  ...IRC,
+  basis: 'guide',
+  citation: `${IRC.citation}, for houses, taken as a guide`,
+  codes: ['IRC', 'IBC'],
 };
 const NBC: Source = {
   basis: 'code',
   citation: 'NBC 9.27.3.3',
   provenance: 'seen',
   url: 'https://www.buildingcode.online/2002.html',
+  codes: ['NBC'],
 };
 const ORDER: Source = { basis: 'physics', citation: 'water runs down', provenance: 'computed' };
 /** Least laps of sheet barriers, mm, with the text of the source. */
@@ -30,7 +39,7 @@ const LAPS = {
 function ofCode(detail: Detail, which: keyof typeof LAPS): OfferedLimit[] {
   const title = detail.project?.code?.title;
   if (title === 'NBC') return [{ ...LAPS[which].NBC, source: NBC }];
-  return [{ ...LAPS[which].IRC, source: title === 'IRC' ? IRC : { ...IRC, basis: 'guide' } }];
+  return [{ ...LAPS[which].IRC, source: title === 'IRC' ? IRC : IRC_AS_GUIDE }];
 }
 
 /** Horizontal laps between the courses of a sheet barrier, and the laps of its ends. */

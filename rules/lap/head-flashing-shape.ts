@@ -3,22 +3,35 @@ import type { Limit, OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import type { Detail } from '../../src/model/types.js';
+import { HABIT } from '../../src/water/laps.js';
 
 const NBC: Source = {
   basis: 'code',
   citation: 'NBC 9.27.3.8 (4)',
+  codes: ['NBC'],
   provenance: 'seen',
   url: 'https://www.oncodes.ca/building-envelope/flashing-installation/',
 };
 const BACK_SLOPE: Source = { basis: 'physics', citation: 'water runs down', provenance: 'computed' };
-/** Least sizes of a metal head flashing, as the source prints them. */
-const UPSTAND = { value: 50, text: '50 mm (2 in)' } as const;
-const SLOPE = { value: 0.06, text: '6 %' } as const;
-const PROJECTION = { value: 5, text: '5 mm' } as const;
+const BIA: Source = { basis: 'guide', citation: 'BIA Technical Note 21B', provenance: 'seen' };
 
-/** Binding under the NBC; elsewhere the same figures are a guide. */
-function offer(detail: Detail, figure: { readonly value: number; readonly text: string }): OfferedLimit {
-  return { ...figure, source: detail.project?.code?.title === 'NBC' ? NBC : { ...NBC, basis: 'guide' } };
+/** Least size of a metal head flashing: as the Canadian code prints it, and what is asked for elsewhere. */
+interface Size {
+  readonly canada: { readonly value: number; readonly text: string };
+  readonly elsewhere: OfferedLimit;
+}
+const UPSTAND: Size = {
+  canada: { value: 50, text: '50 mm (2 in)' },
+  elsewhere: { value: 50, text: '2 in', source: HABIT },
+};
+const SLOPE: Size = { canada: { value: 0.06, text: '6 %' }, elsewhere: { value: 0.02, text: '2 %', source: HABIT } };
+const PROJECTION: Size = {
+  canada: { value: 5, text: '5 mm' },
+  elsewhere: { value: 6, text: '1/4 in', source: BIA },
+};
+
+function offer(detail: Detail, size: Size): OfferedLimit {
+  return detail.project?.code?.title === 'NBC' ? { ...size.canada, source: NBC } : size.elsewhere;
 }
 
 /** Upstand, slope and projection of metal head flashing. */
@@ -28,7 +41,7 @@ export default defineRule({
   summary: 'Metal head flashing turns up behind the barrier, slopes to the exterior and throws the water clear.',
   level: 'error',
   reads: ['work.place', 'work.upstand', 'work.slope', 'work.projects', 'project.code'],
-  sources: [NBC, BACK_SLOPE],
+  sources: [NBC, HABIT, BIA, BACK_SLOPE],
   *review({ detail, limit }) {
     for (const work of detail.work) {
       if (work.action !== 'apply' || work.family !== 'metal flashing' || !work.places.some((p) => p.value === 'head'))
@@ -62,7 +75,7 @@ export default defineRule({
           message: `"${work.id}" falls to the interior (${slope.text}), so water on it runs into the wall.`,
           required: 'slope to the exterior',
           provided: slope.text,
-          correct: `Slope "${work.id}" to the exterior by at least ${SLOPE.text}.`,
+          correct: `Slope "${work.id}" to the exterior by at least ${offer(detail, SLOPE).text}.`,
         };
       } else {
         yield statedSize({

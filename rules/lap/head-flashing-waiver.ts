@@ -2,11 +2,12 @@ import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { flashingAt } from '../../src/model/order.js';
 import { formatQuantity } from '../../src/quantity/format.js';
-import { headFlashingNeeded, WAIVER_RATIO } from '../../src/water/overhang.js';
+import { headFlashingNeeded, mayLeaveOutHead, WAIVER_RATIO } from '../../src/water/overhang.js';
 
 const CODE: Source = {
   basis: 'code',
   citation: 'NBC / Ontario Building Code 9.27.3.8.(3)',
+  codes: ['NBC'],
   provenance: 'seen',
   url: 'https://www.oncodes.ca/building-envelope/flashing-installation/',
 };
@@ -20,7 +21,8 @@ export default defineRule({
   reads: ['openings.overhang', 'work.place'],
   sources: [CODE],
   *review({ detail }) {
-    if (detail.work.length === 0) return;
+    // Codes of the United States know no such exception: there the missing flashing is asked for as a step.
+    if (detail.work.length === 0 || !mayLeaveOutHead(detail.project)) return;
     for (const opening of detail.openings) {
       const { overhang } = opening;
       if (overhang === undefined || flashingAt(detail, opening, ['head', 'flange head']).length > 0) continue;

@@ -5,7 +5,7 @@ import { faceOnSide, flashingAt, isApplied, isAtPlace, isOutside } from '../../s
 import { edgeOverlap } from '../../src/geometry/overlap.js';
 import { isFluid } from '../../src/model/families.js';
 import type { Side } from '../../src/model/types.js';
-import { HABIT, habit, inches } from '../../src/water/laps.js';
+import { BONDED_ORDER, HABIT, habit, inches, isBondedCoat } from '../../src/water/laps.js';
 
 const GUIDE: Source = {
   basis: 'guide',
@@ -56,8 +56,8 @@ export default defineRule({
                 subject,
                 related,
                 at: jamb.at,
-                sources: [jamb.edge === 'bonded' ? GUIDE : PHYSICS, GUIDE],
-                message: `The strip "${jamb.id}" over the jamb flanges of "${opening.id}" lies over the strip "${head.id}" over the head flange.`,
+                sources: jamb.edge === 'bonded' ? [GUIDE] : [PHYSICS, GUIDE],
+                message: `The strip "${jamb.id}" over the jamb flanges of "${opening.id}" lies over the strip "${head.id}" over the head flange.${isBondedCoat(jamb) ? ` ${BONDED_ORDER}` : ''}`,
                 required: 'head strip over jamb strips',
                 provided: 'jamb strips over head strip',
                 correct: `Do "${jamb.work.id}" before "${head.work.id}".`,
@@ -99,11 +99,11 @@ export default defineRule({
               subject,
               related,
               at: jamb.at,
-              sources: [isFluid(jamb.apply.family) ? GUIDE : PHYSICS, GUIDE],
-              message: `The jamb flashing "${jamb.id}" lies outside the head flashing "${inside.id}" at the ${side} of "${opening.id}", so water on the head runs behind it.`,
+              sources: isBondedCoat(jamb) ? [GUIDE] : [PHYSICS, GUIDE],
+              message: `The jamb flashing "${jamb.id}" lies outside the head flashing "${inside.id}" at the ${side} of "${opening.id}"${isBondedCoat(jamb) ? `. ${BONDED_ORDER}` : ', so water on the head runs behind it.'}`,
               required: 'head flashing over jamb flashing',
               provided: 'jamb flashing over head flashing',
-              correct: `Do "${jamb.work.id}" before "${inside.work.id}".`,
+              correct: `Do "${jamb.work.id}" before "${inside.work.id}"${isBondedCoat(jamb) ? `, or show product data that allow "${jamb.id}" over "${inside.id}"` : ''}.`,
             };
             continue;
           }

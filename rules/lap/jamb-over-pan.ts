@@ -6,7 +6,7 @@ import { leastSpan } from '../../src/geometry/overlap.js';
 import { isFluid } from '../../src/model/families.js';
 import type { Opening, Side } from '../../src/model/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
-import { HABIT, habit } from '../../src/water/laps.js';
+import { BONDED_ORDER, HABIT, habit, isBondedCoat } from '../../src/water/laps.js';
 
 const GUIDE: Source = {
   basis: 'guide',
@@ -90,11 +90,11 @@ export default defineRule({
             subject,
             related,
             at: pan.at,
-            sources: [isFluid(pan.apply.family) ? GUIDE : PHYSICS, EPA],
-            message: `The sill flashing "${pan.id}" lies outside the jamb flashing "${jamb.id}" at the ${side} of "${opening.id}", so water on the jamb runs behind it.`,
+            sources: [isBondedCoat(pan) ? GUIDE : PHYSICS, EPA],
+            message: `The sill flashing "${pan.id}" lies outside the jamb flashing "${jamb.id}" at the ${side} of "${opening.id}"${isBondedCoat(pan) ? `. ${BONDED_ORDER}` : ', so water on the jamb runs behind it.'}`,
             required: 'jamb flashing over sill flashing',
             provided: 'sill flashing over jamb flashing',
-            correct: `Do "${pan.work.id}" before "${jamb.work.id}".`,
+            correct: `Do "${pan.work.id}" before "${jamb.work.id}"${isBondedCoat(pan) ? `, or show product data that allow "${pan.id}" over "${jamb.id}"` : ''}.`,
           };
           continue;
         }

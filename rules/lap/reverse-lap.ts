@@ -1,11 +1,14 @@
+import { BARRIER_LAPS } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { pieceName } from '../../src/geometry/piece-name.js';
 import type { ReverseLap } from '../../src/geometry/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 
+const PHYSICS: Source = { basis: 'physics', citation: 'water runs down', provenance: 'computed' };
 const SOURCES: readonly Source[] = [
-  { basis: 'code', citation: 'IRC R703.2', provenance: 'seen', url: 'https://up.codes/s/water-resistive-barrier' },
+  PHYSICS,
+  ...BARRIER_LAPS,
   {
     basis: 'guide',
     citation: 'FEMA P-499, fact sheet 1.9',

@@ -7,6 +7,7 @@ import { meets } from '../../src/model/hiding.js';
 import { flashingAt, JAMB_PLACES, layerOf, unitSet } from '../../src/model/order.js';
 import { fieldOfOpening } from '../../src/model/named-field.js';
 import type { Apply, Detail, Family, Opening, Place, SetIn, Side } from '../../src/model/types.js';
+import { mayLeaveOutHead } from '../../src/water/overhang.js';
 
 const SOLUTION_CENTER: Source = {
   basis: 'guide',
@@ -72,8 +73,8 @@ function flashingSteps(detail: Detail, opening: Opening): Step[] {
           jambs('flashing at the left jamb', left, 'left jamb'),
           jambs('flashing at the right jamb', right, 'right jamb'),
         ]),
-    // Under a deep eave the head flashing may be left out; lap/head-flashing-waiver decides.
-    ...(opening.overhang !== undefined && first('head', 'flange head') === undefined
+    // In Canada the head flashing may be left out under a deep eave; lap/head-flashing-waiver decides.
+    ...(opening.overhang !== undefined && mayLeaveOutHead(detail.project) && first('head', 'flange head') === undefined
       ? []
       : [headStep(detail, opening, overFlange, first, sources)]),
     {

@@ -18,6 +18,12 @@ const FREEBOARD: Source = {
   provenance: 'common practice, no source',
 };
 
+/** The next size that a person would bend, no smaller: eighths of an inch, or whole millimeters. */
+function nextSizeMm(valueMm: number, system: 'US' | 'SI' | 'either'): number {
+  const stepMm = system === 'SI' ? 1 : 25.4 / 8;
+  return Math.ceil(valueMm / stepMm - 1e-6) * stepMm;
+}
+
 /** The back dam stands above the column of water that the water test pressure holds up. */
 export default defineRule({
   id: 'sill/back-dam-height',
@@ -109,6 +115,15 @@ export default defineRule({
         };
         continue;
       }
+      const freeboard = limit({
+        property: 'freeboard',
+        subject: 'sill pan',
+        product: pan.product,
+        comparison: 'at least',
+        offered: [{ value: number('freeboard'), text: mm(number('freeboard')), source: FREEBOARD }],
+      });
+      const passesMm = Math.max((neededMm ?? 0) + (freeboard?.value ?? 0), inDocuments?.value ?? 0);
+      const passes = mm(nextSizeMm(passesMm, like.system));
       const outcome = againstLimit({
         subject,
         at: dam.at,
@@ -127,7 +142,10 @@ export default defineRule({
                 offered: [{ value: neededMm, text: mm(neededMm), source: HEAD }],
               }),
         sentence: (p) => `The back dam of "${opening.id}" is ${p} high${head}`,
-        correct: (required) => `Raise the back dam of "${pan.id}" to ${required}, or slope the pan more.`,
+        correct: (required) =>
+          neededMm === undefined
+            ? `Raise the back dam of "${pan.id}" to ${required}.`
+            : `Raise the back dam of "${pan.id}" to at least ${passes} (the water with ${mm(freeboard?.value ?? 0)} of freeboard), or slope the pan more.`,
         missing: ['openings.unit.waterTest'],
         ...(tested === undefined
           ? {}
@@ -145,16 +163,9 @@ export default defineRule({
         provided: dam.value - neededMm,
         like: dam,
         comparison: 'at least',
-        limit: limit({
-          property: 'freeboard',
-          subject: 'sill pan',
-          product: pan.product,
-          comparison: 'at least',
-          offered: [{ value: number('freeboard'), text: mm(number('freeboard')), source: FREEBOARD }],
-        }),
+        limit: freeboard,
         sentence: (p) => `The back dam of "${opening.id}" stands ${p} above the water it has to hold${head}`,
-        correct: (required) =>
-          `Raise the back dam of "${pan.id}" to ${mm(neededMm + number('freeboard'))}: freeboard ${required}.`,
+        correct: (required) => `Raise the back dam of "${pan.id}" to at least ${passes}: freeboard ${required}.`,
         missing: ['openings.unit.waterTest'],
       });
     }

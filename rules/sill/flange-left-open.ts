@@ -1,3 +1,4 @@
+import { CANADA_SILLS } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { panOf, unitSetIn, worksAt } from '../../src/water/at-opening.js';
@@ -9,13 +10,6 @@ const E2112: Source = {
   citation: 'ASTM E2112, bead interrupted at a sill with a pan',
   provenance: 'seen at second hand',
 };
-const CANADA: Source = {
-  basis: 'guide',
-  citation: 'Canadian Board for Harmonized Construction Codes, proposed change 1950 on rough-opening sills',
-  provenance: 'seen',
-  url: 'https://cbhcc-cchcc.ca/eng/public-review/2024_3/pcfs/nbc20_divb_09.07.06.01._001950.html',
-};
-
 /** The line between pan and unit stays open at the sill. */
 export default defineRule({
   id: 'sill/flange-left-open',
@@ -23,9 +17,9 @@ export default defineRule({
   summary: 'At the sill the bed of the unit is open or interrupted, and nothing seals over the flange.',
   level: 'error',
   reads: ['work.bedding.sill', 'work.openLength', 'work.place'],
-  sources: [PHYSICS, E2112, CANADA],
+  sources: [PHYSICS, E2112, CANADA_SILLS],
   *review({ detail }) {
-    const sources = [PHYSICS, E2112, CANADA];
+    const sources = [PHYSICS, E2112, CANADA_SILLS];
     for (const opening of detail.openings) {
       const pan = panOf(detail, opening);
       if (pan === undefined) continue;

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import backDamHeight from './back-dam-height.js';
 import flangeLeftOpen from './flange-left-open.js';
+import pathToDaylight from './path-to-daylight.js';
 import slopeOrDam from './slope-or-dam.js';
 import type { Result } from '../../src/engine/result.js';
 import type { Rule } from '../../src/engine/rule.js';
@@ -29,8 +30,8 @@ describe('the slope of a pan', () => {
     expect(levels(await breaches(slopeOrDam, 'backDam: 1 in'))).toEqual(['warning']);
     expect(levels(await breaches(slopeOrDam, 'slope: 8 %'))).toEqual(['warning']);
   });
-  it('below 6 % is a warning, below what the specification asks an error that names it', async () => {
-    expect(levels(await breaches(slopeOrDam, 'slope: 2 %, backDam: 1 in'))).toEqual(['warning']);
+  it('below 2 % is a warning, below what the specification asks an error that names it', async () => {
+    expect(levels(await breaches(slopeOrDam, 'slope: 1 %, backDam: 1 in'))).toEqual(['warning']);
     const [found] = await breaches(
       slopeOrDam,
       'slope: 8 %, backDam: 1 in',
@@ -48,6 +49,22 @@ describe('the slope of a pan', () => {
 });
 
 describe('the height of a back dam', () => {
+  it.each([
+    ['backDam: 1/2 in', ''],
+    ['backDam: 1 in', ''],
+    ['backDam: 1/4 in, slope: 6 %', ''],
+    ['backDam: 1 in', 'property: back dam height, atLeast: 2-1/2 in'],
+    ['backDam: 12 mm', ''],
+  ])('is corrected to a value that passes every check: %s %s', async (pan, asked) => {
+    const specification = asked === '' ? '' : requirement(asked);
+    const found = await breaches(backDamHeight, pan, '', specification);
+    expect(found).toHaveLength(1);
+    const size = / to at least ([^(:,]+?)(?= \(|:|,|\.$)/.exec(found[0]?.correct ?? '')?.[1];
+    expect(size, found[0]?.correct).toBeDefined();
+    const corrected = pan.replace(/backDam: [^,]+/, `backDam: ${size ?? ''}`);
+    expect(await breaches(backDamHeight, corrected, '', specification)).toEqual([]);
+  });
+
   it('below the head of water is an error, within the freeboard a warning', async () => {
     expect(levels(await breaches(backDamHeight, 'backDam: 1/2 in'))).toEqual(['error']);
     expect(levels(await breaches(backDamHeight, 'backDam: 1 in'))).toEqual(['warning']);
@@ -77,4 +94,24 @@ it('a sealed sill is an error whatever the standard behind it', async () => {
   expect(
     levels(await breaches(flangeLeftOpen, 'backDam: 1 in', '  - { id: set, set: unit, bedding: { sill: sealed } }\n')),
   ).toEqual(['error']);
+});
+
+describe('a way to daylight through siding', () => {
+  const wall = (outside: string): string =>
+    `wall:\n  - { id: board, material: plywood, thickness: 1/2 in }\n  - { id: coat, product: liquid }\n  - { id: out, material: ${outside} }\n`;
+  const work = (sill: string): string =>
+    `  - { id: field, place: field, layer: coat }\n  - { id: set, set: unit, of: window, bedding: { head: sealed, jambs: sealed, sill: ${sill} } }\n`;
+  const told = (outside: string, sill: string): Promise<Result[]> =>
+    breaches(pathToDaylight, 'slope: 6 %, backDam: 1-1/2 in, endDams: 6 in', `${work(sill)}${wall(outside)}`);
+  it('is a warning where boards lap on the barrier, and an error where nothing drains', async () => {
+    expect(levels(await told('fiber cement siding', 'open'))).toEqual(['warning']);
+    expect(levels(await told('precast concrete', 'open'))).toEqual(['error']);
+  });
+  it('is told with all that stands in it', async () => {
+    const [both] = await told('precast concrete', 'sealed');
+    expect(both?.message).toMatch(/sealed bedding at the sill; .*none of which is drained/);
+    const [first] = await told('fiber cement siding', 'sealed');
+    expect(first?.message).toMatch(/sealed bedding at the sill\..*no drained space/);
+    expect(first?.level).toBe('error');
+  });
 });

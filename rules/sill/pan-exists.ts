@@ -1,28 +1,11 @@
+import { CANADA_SILLS, OPENINGS_FLASHED } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { showsWholeWall } from '../../src/model/drawn.js';
 import { panOf, worksAt } from '../../src/water/at-opening.js';
 import { fieldOfOpening } from '../../src/model/named-field.js';
 
-const IRC: Source = {
-  basis: 'code',
-  citation: 'IRC R703.4.1',
-  provenance: 'seen at second hand',
-  url: 'http://finehomebuilding.com/2011/09/30/2012-irc-codifies-window-and-door-pan-flashings',
-};
-const IBC: Source = {
-  basis: 'code',
-  citation: 'IBC flashing section (1405.4 in 2015, 1404.4 in 2018)',
-  provenance: 'seen at second hand',
-  url: 'https://wconline.com/articles/print/92643-managing-sill-pan-flashings-and-the-flow-of-water',
-};
-
-const NBC: Source = {
-  basis: 'guide',
-  citation: 'Canadian Board for Harmonized Construction Codes, proposed change 1950 on rough-opening sills',
-  provenance: 'seen',
-  url: 'https://cbhcc-cchcc.ca/eng/public-review/2024_3/pcfs/nbc20_divb_09.07.06.01._001950.html',
-};
+const SOURCES: readonly Source[] = [...OPENINGS_FLASHED, CANADA_SILLS];
 
 /** Each opening has a pan that lines its sill, or a written alternative. */
 export default defineRule({
@@ -31,13 +14,15 @@ export default defineRule({
   summary: 'Each opening has a sill pan that reaches into the opening, or a written alternative.',
   level: 'error',
   reads: ['work.place', 'work.intoOpening', 'work.backDam', 'openings.panAlternative'],
-  sources: [IRC, IBC, NBC],
+  sources: SOURCES,
   *review({ detail }) {
     if (detail.work.length === 0) return;
-    const title = detail.project?.code?.title;
-    const sources = title === 'NBC' ? [NBC, IRC] : title === 'IBC' ? [IBC, IRC] : [IRC, IBC];
     for (const opening of detail.openings) {
-      const base = { subject: `sill of ${opening.id}`, required: 'a sill pan, or a written alternative', sources };
+      const base = {
+        subject: `sill of ${opening.id}`,
+        required: 'a sill pan, or a written alternative',
+        sources: SOURCES,
+      };
       const pan = panOf(detail, opening);
       const into = pan?.intoOpeningMm;
       const depthMm = into === undefined || into === 'full' ? undefined : into.value;

@@ -1,10 +1,9 @@
+import { BARRIER_LAPS } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
-import type { WallFace } from '../../src/geometry/types.js';
-import type { Detail } from '../../src/model/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 import { pieceName } from '../../src/geometry/piece-name.js';
-import { showsField } from '../../src/water/run/pan.js';
+import { isShown } from '../../src/water/run/shown.js';
 import { runOfWater } from '../../src/water/run/run.js';
 import { endText, stepsOf } from '../../src/water/run/tell.js';
 import { endsRight, type WaterPath, type WaterStep } from '../../src/water/run/types.js';
@@ -13,12 +12,6 @@ const GRAVITY: Source = {
   basis: 'physics',
   citation: 'water runs down, and inward where an upper edge is open',
   provenance: 'computed',
-};
-const CODE: Source = {
-  basis: 'code',
-  citation: 'IRC R703.2',
-  provenance: 'seen',
-  url: 'https://up.codes/s/water-resistive-barrier',
 };
 const LAPPING: Source = {
   basis: 'guide',
@@ -34,18 +27,6 @@ function breachOf(path: WaterPath): WaterStep | undefined {
   const out = path.steps.findLastIndex((s) => s.what === 'comes out');
   const behind = path.steps.slice(out + 1).find((s) => s.what === 'behind');
   return behind ?? path.steps.findLast((s) => s.what === 'drops' && s.onto === undefined);
-}
-
-/** True when the way says something about the wall and not only that the drawing stops. */
-function isShown(path: WaterPath, detail: Detail, face: WallFace): boolean {
-  if (!showsField(face)) return false;
-  const starts = path.steps[0];
-  const whole = detail.work.some(
-    (w) => w.action === 'apply' && w.places.some((p) => p.value === 'field' || p.value === 'field above sill'),
-  );
-  if (starts?.piece === undefined && !whole) return false;
-  // Without a unit the opening is a hole in the drawing, and what happens at its head is not shown.
-  return path.end.isUntold !== true && (path.end.kind !== 'opening' || path.end.opening?.unit !== undefined);
 }
 
 /** Paths from one source that go wrong at the same piece in the same way are one finding. */
@@ -68,7 +49,7 @@ export default defineRule({
     'Water that runs down the wall face, from wherever it comes, stays outside the barrier and ends at daylight.',
   level: 'error',
   reads: ['work.place', 'work.tuckedUnder', 'work.edge', 'product.edge', 'openings', 'penetrations', 'wall.sheet'],
-  sources: [GRAVITY, CODE, LAPPING],
+  sources: [GRAVITY, ...BARRIER_LAPS, LAPPING],
   *review({ detail, face }) {
     if (!detail.work.some((w) => w.action === 'apply')) return;
     const shown = runOfWater(detail, face).face.filter((p) => isShown(p, detail, face));

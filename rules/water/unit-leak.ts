@@ -1,14 +1,14 @@
+import { DRAINS } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { runOfWater } from '../../src/water/run/run.js';
 import { endText } from '../../src/water/run/tell.js';
 import { endsRight } from '../../src/water/run/types.js';
 
-const CODE: Source = {
-  basis: 'code',
-  citation: 'IBC weather protection, means of draining water to the exterior (1403.2, now 1402.2)',
-  provenance: 'seen',
-  url: 'http://www.ibc-wiki.com/section-1403/',
+const STAYS: Source = {
+  basis: 'physics',
+  citation: 'water that is not let out stays in the wall',
+  provenance: 'computed',
 };
 const LEAK: Source = {
   basis: 'guide',
@@ -32,7 +32,7 @@ export default defineRule({
     'openings.unit.waterTest',
     'wall.drained',
   ],
-  sources: [CODE, LEAK],
+  sources: [STAYS, ...DRAINS, LEAK],
   *review({ detail, face }) {
     const sources = this.sources;
     for (const path of runOfWater(detail, face).pans) {

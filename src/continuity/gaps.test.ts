@@ -336,7 +336,14 @@ describe('insulation and the unit', () => {
   });
   it('may or may not meet when the unit is set back by an unknown depth', async () => {
     expect(await gapsOf('thermal', { wall: wall(block + boards), unit: recessed, work: FIELD })).toEqual([
-      'unit (a section that shows how far the unit is set back)',
+      'unit (openings.unit.setBack)',
+    ]);
+  });
+  it('stand in line or apart by the set-back that is told', async () => {
+    const told = (setBack: string): string => `, unit: { mounting: recessed, frameDepth: 3 in, setBack: ${setBack} }`;
+    expect(await gapsOf('thermal', { wall: wall(block + boards), unit: told('0 in'), work: FIELD })).toEqual([]);
+    expect(await gapsOf('thermal', { wall: wall(block + boards), unit: told('2 in'), work: FIELD })).toEqual([
+      'unit 2',
     ]);
   });
   it('meet wherever the unit stands when the whole depth of the opening is insulated', async () => {

@@ -56,11 +56,10 @@ function unsaidDepth(detail: Detail, opening: Opening, layers: readonly Layer[])
   const missing = [
     ...(unit?.mounting === undefined ? ['openings.unit.mounting'] : []),
     ...(unit?.frameDepthMm === undefined ? ['openings.unit.frameDepth'] : []),
-    ...(unit?.mounting?.value === 'recessed' && opening.depthMm === undefined ? ['openings.roughOpening.depth'] : []),
     ...(layers.some((l) => depths.of(l) === undefined) ? ['wall.thickness'] : []),
   ];
   // All sizes are there, but not how far back the unit is set.
-  return missing.length > 0 ? missing : ['a section that shows how far the unit is set back'];
+  return missing.length > 0 ? missing : ['openings.unit.setBack'];
 }
 
 /** Whether the frame of a unit stands in line with the insulation; nothing when it surely does. */

@@ -41,13 +41,18 @@ export interface Depths {
 
 const gapMm = (a: Depth, b: Depth): number => Math.max(0, a.inMm - b.outMm, b.inMm - a.outMm);
 
-/** Places the frame of a unit may have: at the face with a flange, anywhere in the opening when it is set back. */
+/** Places the frame of a unit may have: at the face with a flange, anywhere in the opening when how far it is set back is not told. */
 function framesOf(opening: Opening): { readonly outer: Depth; readonly inner: Depth } | undefined {
   const frame = opening.unit?.frameDepthMm?.value;
   const mounting = opening.unit?.mounting?.value;
   if (frame === undefined || mounting === undefined) return undefined;
   const outer = { inMm: -frame, outMm: 0 };
   if (mounting === 'flange') return { outer, inner: outer };
+  const setBack = opening.unit?.setBackMm?.value;
+  if (setBack !== undefined) {
+    const told = { inMm: -setBack - frame, outMm: -setBack };
+    return { outer: told, inner: told };
+  }
   const depth = opening.depthMm?.value;
   if (depth === undefined) return undefined;
   const innermost = -Math.max(depth, frame);

@@ -3,6 +3,7 @@
  * standard or practice, and takes the strictest that the contract leaves standing.
  */
 import type { Allowed, Limit, LimitQuery, OfferedLimit } from './limits.js';
+import { appliesUnder, codesOf } from './jurisdiction.js';
 import { bearingOn, besides, endOf, type Bearing } from './limits-of-specification.js';
 import { partedBy, precedenceOf, type GoesBefore } from './precedence.js';
 import { formatQuantity } from '../quantity/format.js';
@@ -173,7 +174,8 @@ function strictest(detail: Detail, query: LimitQuery, held: readonly Requirement
     o.source.basis === 'practice' &&
     (query.practiceYields ?? true) &&
     (documents.length > 0 || against.some((a) => a.source.requirement !== undefined && exclude(comparison, o, a)));
-  const offered = (query.offered ?? []).filter((o) => !yields(o));
+  const codes = codesOf(detail.project);
+  const offered = (query.offered ?? []).filter((o) => appliesUnder(codes, o.source) && !yields(o));
   const order = precedenceOf(detail.project);
   const here = endIn(comparison, [...documents, ...offered], order);
   const there = endIn(opposite, against, order);

@@ -1,6 +1,6 @@
 /**
  * Which requirement governs: the strictest of code, specification, product data, standard and practice, unless the
- * contract orders them.
+ * contract orders them. What a rule offers from the code of another country does not compete (`jurisdiction.ts`).
  *
  * @see design: the finding names the source that governs and lists the others as related.
  */

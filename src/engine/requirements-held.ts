@@ -1,6 +1,7 @@
 /** The requirements within reach of a detail, each with the results that depended on it. */
 import type { FinishedResult } from './finished-result.js';
 import type { Bearing } from './limits-of-specification.js';
+import { concerns } from './requirement-concerns.js';
 import { conditionUnknown, notConfirmed } from './requirement-outcomes.js';
 import type { Asked, Clash } from './requirements-asked.js';
 import type { Outcome, Result } from './result.js';
@@ -10,6 +11,9 @@ import type { Detail, Requirement } from '../model/types.js';
 /** One requirement and one detail. */
 export interface RequirementOfDetail {
   readonly requirement: Requirement;
+  readonly documentId: string;
+  /** The detail shows what the requirement is about. */
+  readonly concerned: boolean;
   /** In the order in which they were found. Each knows its detail, rule, kind, what was provided and its place. */
   readonly results: readonly Result[];
   /** A rule asked for it where its condition does not hold. */
@@ -63,6 +67,8 @@ export class Ledger {
       const product = productOf(requirement);
       return {
         requirement,
+        documentId: this.detail.id,
+        concerned: concerns(this.detail, requirement),
         results: [...(this.#results.get(requirement) ?? [])],
         elsewhere: this.#elsewhere.has(requirement),
         ...(product === undefined ? {} : { product }),

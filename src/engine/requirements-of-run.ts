@@ -11,6 +11,8 @@ export interface HeldRequirement {
   readonly requirement: Requirement;
   /** In the order of the details; each knows its detail, rule, kind, what was provided, its place and its level. */
   readonly results: readonly Result[];
+  /** Details that show what it is about and give no answer, when others do. */
+  readonly silent: readonly string[];
   /** Why no result depended on it, as a sentence; absent when one did. */
   readonly unheld?: string;
 }
@@ -47,9 +49,11 @@ function joined(reviews: readonly DetailRequirements[]): Map<Requirement, Requir
 export function requirementsOfRun(reviews: readonly DetailRequirements[]): HeldRequirement[] {
   return [...joined(reviews)].map(([requirement, details]) => {
     const results = details.flatMap((d) => d.results);
-    return results.length > 0
-      ? { requirement, results }
-      : { requirement, results, unheld: unheldBecause(requirement, details) };
+    if (results.length === 0) return { requirement, results, silent: [], unheld: unheldBecause(requirement, details) };
+    const silent = details.filter(
+      (d) => d.results.length === 0 && d.concerned && !d.elsewhere && (d.product ?? 'used') === 'used',
+    );
+    return { requirement, results, silent: silent.map((d) => d.documentId) };
   });
 }
 

@@ -4,7 +4,7 @@
  *
  * @see SARIF 2.1.0 section 3.27 (result)
  */
-import type { Requirement } from '../model/types.js';
+import type { Project, Requirement } from '../model/types.js';
 import type { Locus, SourceFile, Span } from '../reading/types.js';
 
 export type Kind = 'pass' | 'open' | 'review' | 'fail' | 'notApplicable' | 'informational';
@@ -28,6 +28,8 @@ export interface Source {
   /** `IRC R703.2`, `Section 07 27 26, 3.4.B.2`, `product data of liquid-flashing`, `common practice`. */
   readonly citation: string;
   readonly provenance: Provenance;
+  /** Codes whose projects it may be asked of; absent where it holds under all of them. See `jurisdiction.ts`. */
+  readonly codes?: readonly NonNullable<Project['code']>['title'][];
   /** Public address of what was read, when there is one. */
   readonly url?: string;
   /** Where the project's own documents say it. */

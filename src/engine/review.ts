@@ -6,6 +6,7 @@ import { applyDeviations, type DeviationUse } from './deviations.js';
 import { fingerprintOf } from './fingerprint.js';
 import { FinishedResult, Fingerprints } from './finished-result.js';
 import { levelFor } from './levels.js';
+import { citedUnder, codesOf } from './jurisdiction.js';
 import { governingLimit } from './limits-of-documents.js';
 import { OWN_RULES } from './own-rules.js';
 import { Listener } from './requirements-asked.js';
@@ -124,6 +125,7 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
   const again = new Set<FinishedResult>();
   let held = known;
   const face = (): WallFace => (held ??= buildFace(detail));
+  const codes = codesOf(detail.project);
   const ledger = new Ledger(detail, (ruleId, outcome) => {
     const result = ownResult(ruleId, outcome, detail.id, options.settings, fingerprints);
     if (result !== undefined) results.push(result);
@@ -142,7 +144,8 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
         const isRepeated = product !== undefined && told.has(key);
         // A deviation of this detail may still cover what was told with another detail.
         if (isRepeated && !detail.deviations.some((d) => d.rule?.value === rule.id)) continue;
-        const result = finish(rule.id, rule.level, set, outcome, product?.id ?? detail.id, fingerprints);
+        const cited = citedUnder(codes, outcome);
+        const result = finish(rule.id, rule.level, set, cited, product?.id ?? detail.id, fingerprints);
         results.push(result);
         if (isRepeated) again.add(result);
         else if (product !== undefined) told.add(key);

@@ -36,6 +36,10 @@ export interface MatrixRow {
   /** Every breach of it is an accepted deviation. */
   readonly accepted: boolean;
   readonly answers: readonly MatrixAnswer[];
+  /** Details that show what it is about and say nothing of it. */
+  readonly silent: readonly string[];
+  /** A document to be sent in: that it came says nothing of what stands in it. */
+  readonly isDocument: boolean;
   /** Why no result depends on it, as a sentence. */
   readonly unheld?: string;
 }
@@ -79,7 +83,7 @@ function conditionWords(when: Condition): string {
 
 type Cited = Pick<RequiredSubmittal, 'at' | 'confirmed' | 'citation' | 'paragraph' | 'text'>;
 
-function rowOf(asked: Cited, words: string, results: readonly Result[]): MatrixRow {
+function rowOf(asked: Cited, words: string, results: readonly Result[]): Omit<MatrixRow, 'silent' | 'isDocument'> {
   const answers = answersOf(results);
   const worst = heaviest(answers.map((a) => a.result));
   return {
@@ -96,10 +100,15 @@ function rowOf(asked: Cited, words: string, results: readonly Result[]): MatrixR
 }
 
 /** One requirement as a row. */
-export function matrixRow({ requirement, results, unheld }: HeldRequirement): MatrixRow {
+export function matrixRow({ requirement, results, silent, unheld }: HeldRequirement): MatrixRow {
   const what = about(requirement);
+  const row = rowOf(requirement, what === undefined ? asks(requirement) : `${what}: ${asks(requirement)}`, results);
   return {
-    ...rowOf(requirement, what === undefined ? asks(requirement) : `${what}: ${asks(requirement)}`, results),
+    ...row,
+    silent,
+    isDocument: false,
+    // What some details provide does not answer for those that say nothing.
+    ...(silent.length > 0 && row.kind === 'pass' ? { kind: 'open' as const } : {}),
     ...(requirement.method === undefined ? {} : { method: requirement.method.value }),
     ...(requirement.when === undefined ? {} : { condition: conditionWords(requirement.when) }),
     ...(unheld === undefined ? {} : { unheld }),
@@ -111,13 +120,14 @@ const samePlace = (a: Locus, b: Locus): boolean =>
   a.document.id === b.document.id &&
   a.path.join('/') === b.path.join('/');
 
-const ITEM_RULE = 'submittal/required-items';
+/** Whether the thing was sent in, and whether product data came for each product that is used. */
+const ITEM_RULES: ReadonlySet<string> = new Set(['submittal/required-items', 'submittal/product-data']);
 
 /** Results on one thing to be submitted. */
 export function resultsOn(asked: RequiredSubmittal, results: readonly Result[]): Result[] {
   const at = asked.paragraph?.at ?? asked.at;
   return results.filter(
-    (r) => r.ruleId === ITEM_RULE && r.sources?.some((s) => s.at !== undefined && samePlace(s.at, at)) === true,
+    (r) => ITEM_RULES.has(r.ruleId) && r.sources?.some((s) => s.at !== undefined && samePlace(s.at, at)) === true,
   );
 }
 
@@ -127,6 +137,8 @@ function itemRow(asked: RequiredSubmittal, results: readonly Result[]): MatrixRo
   const of = asked.of === undefined ? '' : ` (${asked.of.value})`;
   return {
     ...rowOf(asked, `submit ${asked.item.value}${of}`, answering),
+    silent: [],
+    isDocument: true,
     ...(answering.length > 0 ? {} : { unheld: 'No submittal under review answers it.' }),
   };
 }
@@ -164,7 +176,7 @@ export function verdict(row: MatrixRow): string {
   if (row.accepted) return 'deviation accepted';
   switch (row.kind) {
     case 'pass':
-      return 'complies';
+      return row.isDocument ? 'received; content for the reviewer' : 'complies';
     case 'fail':
       return 'does not comply';
     case 'open':
@@ -183,6 +195,7 @@ const VERDICTS = [
   ['question', 'in question'],
   ['for the reviewer', 'for the reviewer'],
   ['deviation accepted', 'with a deviation accepted'],
+  ['received; content for the reviewer', 'received with their content for the reviewer'],
   ['complies', 'complying'],
   ['not applicable', 'not applicable'],
 ] as const;

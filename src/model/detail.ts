@@ -279,7 +279,7 @@ function buildLayer(e: Entry, index: number, findProduct: (name: Stated<string>)
       e.word<Family>('family')?.value ??
       product?.family ??
       (material === undefined ? 'other' : familyOfMaterial(material.value)),
-    thicknessMm: e.length('thickness'),
+    thicknessMm: e.thickness('thickness'),
     wetFilmUm: e.quantity('wetFilm', 'film'),
     dryFilmUm: e.quantity('dryFilm', 'film'),
     finish: e.word('finish'),
@@ -366,6 +366,7 @@ function buildOpening(e: Entry, index: number): Opening {
             mounting: unit.word<'flange' | 'recessed'>('mounting'),
             flangeMm: unit.length('flange'),
             frameDepthMm: unit.length('frameDepth'),
+            setBackMm: unit.length('setBack'),
             performanceClass: unit.word<'R' | 'LC' | 'CW' | 'AW'>('class'),
             gradePa: unit.quantity('grade', 'pressure'),
             waterTestPa: unit.quantity('waterTest', 'pressure'),

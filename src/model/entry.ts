@@ -99,6 +99,20 @@ export class Entry {
   length(key: string): Measured | undefined {
     return this.quantity(key, 'length');
   }
+
+  /** A thickness in mm: a length, or for films and sheets one in mils or micrometers. */
+  thickness(key: string): Measured | undefined {
+    const length = this.length(key);
+    const film = length === undefined ? this.quantity(key, 'film') : undefined;
+    if (film === undefined) return length;
+    const { value, upper } = film;
+    return {
+      ...film,
+      dimension: 'length',
+      value: value / 1000,
+      ...(upper === undefined ? {} : { upper: upper / 1000 }),
+    };
+  }
 }
 
 /**

@@ -106,6 +106,31 @@ describe('order of work', () => {
     expect(baseIndex(await detailOf('id: m, product: coat', work))).toBe(-1);
   });
 
+  it('takes a wall of solid masonry for its own base, and a veneer for none', async () => {
+    const work = 'id: pan, place: sill, product: liquid';
+    const lined = 'id: board, material: gypsum board\nid: studs, material: studs\n';
+    expect(baseIndex(await detailOf(`${lined}id: wall, material: clay brick, thickness: 12 in`, work))).toBe(2);
+    expect(baseIndex(await detailOf(`${lined}id: wall, material: concrete masonry, thickness: 8 in`, work))).toBe(2);
+    expect(
+      baseIndex(
+        await detailOf(
+          'id: wall, material: concrete masonry\nid: gap, material: air space\nid: veneer, material: clay brick',
+          work,
+        ),
+      ),
+    ).toBe(0);
+  });
+
+  it('reads the thickness of a sheet in mils', async () => {
+    const detail = await detailOf(
+      'id: poly, material: polyethylene, thickness: 6 mil',
+      'id: f, place: sill, product: liquid',
+    );
+    // 6 mil is 0.006 in, 0.1524 mm.
+    expect(detail.layers[0]?.thicknessMm).toMatchObject({ dimension: 'length', text: '6 mil' });
+    expect(detail.layers[0]?.thicknessMm?.value).toBeCloseTo(0.1524, 9);
+  });
+
   it('takes cladding for hung over the flashing and the membrane, and the membrane for hung over nothing', async () => {
     const detail = await detailOf(
       SHEATHED,

@@ -104,8 +104,24 @@ export function claddingWorks(detail: Detail): Apply[] {
 }
 
 /**
+ * A wall that is masonry through and through: brick or stone with no sheathing, membrane or cavity inboard of it is no
+ * veneer but the wall itself.
+ *
+ * @returns index of the outermost such layer; -1 when the wall is none
+ */
+export function solidMasonryIndex({ layers }: Detail): number {
+  const backed: ReadonlySet<Family> = new Set<Family>(['sheathing', 'insulating sheathing', 'concrete', 'masonry']);
+  const index = layers.findLastIndex(
+    (l) => l.family === 'cladding' && /\b(brick|masonry|block|stone)\b/i.test(l.material?.value ?? ''),
+  );
+  const inboard = layers.slice(0, Math.max(0, index));
+  return inboard.some((l) => backed.has(l.family) || l.family === 'air space' || shedsWater(l.family)) ? -1 : index;
+}
+
+/**
  * The layer that carries the barrier: the outermost sheathing; without one, the outermost concrete, masonry,
- * framing or insulating sheathing that lies inboard of the first membrane.
+ * framing or insulating sheathing that lies inboard of the first membrane. A wall of solid brick or stone carries it
+ * itself.
  *
  * @returns its index, counted from the interior; -1 when no such layer is drawn
  */
@@ -114,7 +130,12 @@ export function baseIndex(detail: Detail): number {
   if (sheathing >= 0) return sheathing;
   const membrane = detail.layers.findIndex((l) => shedsWater(l.family));
   const carriers: ReadonlySet<Family> = new Set<Family>(['concrete', 'masonry', 'framing', 'insulating sheathing']);
-  if (membrane < 0) return detail.layers.findIndex((l) => carriers.has(l.family));
+  const solid = solidMasonryIndex(detail);
+  if (solid >= 0) return solid;
+  if (membrane < 0) {
+    const wall = detail.layers.findIndex((l) => l.family === 'concrete' || l.family === 'masonry');
+    return wall >= 0 ? wall : detail.layers.findIndex((l) => carriers.has(l.family));
+  }
   return detail.layers.findLastIndex((l, i) => i < membrane && carriers.has(l.family));
 }
 

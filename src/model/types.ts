@@ -227,6 +227,8 @@ export interface Unit {
   readonly mounting?: Stated<'flange' | 'recessed'>;
   readonly flangeMm?: Measured;
   readonly frameDepthMm?: Measured;
+  /** Outer face of the frame, inward from the face of the layer that carries the barrier. */
+  readonly setBackMm?: Measured;
   readonly performanceClass?: Stated<'R' | 'LC' | 'CW' | 'AW'>;
   readonly gradePa?: Measured;
   readonly waterTestPa?: Measured;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { FORMATS, isDate, isDimension } from './formats.js';
+import { dimensionOf, FORMATS, isDate, isDimension } from './formats.js';
 
 describe('formats', () => {
   it('judge a quantity by the parser of its dimension', () => {
@@ -7,6 +7,15 @@ describe('formats', () => {
     expect(FORMATS.length('5 mil')).toBe(false);
     expect(FORMATS.film('12-15 mil')).toBe(true);
     expect(FORMATS.length('12')).toBe(false);
+  });
+
+  it('takes a thickness as a length or, of a film or sheet, in mils, and a size on the wall only as a length', () => {
+    expect(FORMATS.thickness('5/8 in')).toBe(true);
+    expect(FORMATS.thickness('6 mil')).toBe(true);
+    expect(FORMATS.thickness('6 perm')).toBe(false);
+    expect(FORMATS.length('6 mil')).toBe(false);
+    expect(dimensionOf('thickness')).toBe('length');
+    expect(dimensionOf('date')).toBeUndefined();
   });
 
   it('know a dimension from a date and from what an object has by nature', () => {

@@ -5,7 +5,7 @@
 import { isProblem, parseQuantity } from '../quantity/parse.js';
 import { BASE_UNITS, type Dimension } from '../quantity/types.js';
 
-export type Format = Dimension | 'date';
+export type Format = Dimension | 'thickness' | 'date';
 
 const DAYS = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
@@ -29,9 +29,18 @@ export function isDimension(format: unknown): format is Dimension {
   return typeof format === 'string' && Object.hasOwn(BASE_UNITS, format);
 }
 
+/** The dimension that a format is told about: a thickness is a length, which for films and sheets may be in mils. */
+export function dimensionOf(format: unknown): Dimension | undefined {
+  return format === 'thickness' ? 'length' : isDimension(format) ? format : undefined;
+}
+
 export const FORMATS = Object.fromEntries<(text: string) => boolean>([
   ...DIMENSIONS.map(
     (dimension) => [dimension, (text: string): boolean => !isProblem(parseQuantity(text, dimension))] as const,
   ),
+  [
+    'thickness',
+    (text: string): boolean => !isProblem(parseQuantity(text, 'length')) || !isProblem(parseQuantity(text, 'film')),
+  ],
   ['date', isDate],
 ]) as Readonly<Record<Format, (text: string) => boolean>>;

@@ -3,7 +3,7 @@ import { isProblem, parseQuantity } from '../quantity/parse.js';
 import { quoted } from '../quantity/problems.js';
 import type { Dimension } from '../quantity/types.js';
 import { DIMENSION_WORDS } from '../quantity/words.js';
-import { isDimension } from './formats.js';
+import { dimensionOf } from './formats.js';
 import { nearest } from './nearest.js';
 import type { Cause, SchemaNode } from './schema-causes.js';
 import { clause, example, found, here, listed, named, written } from './schema-words.js';
@@ -123,8 +123,8 @@ function quantity(cause: Cause, dimension: Dimension): SchemaProblem {
 
 function wrongType(cause: Cause): SchemaProblem {
   const { node, value, params } = cause;
-  const format = node.format ?? node.else?.format;
-  if (isDimension(format)) return quantity(cause, format);
+  const dimension = dimensionOf(node.format ?? node.else?.format);
+  if (dimension !== undefined) return quantity(cause, dimension);
   const types = [params['type']].flat().map(String);
   const expected = listed(types.map((type) => TYPES[type] ?? type));
   if (types.includes('string') && typeof value === 'number') {
@@ -197,10 +197,10 @@ export function problemOf(cause: Cause): SchemaProblem {
       return choice(cause);
     case 'type':
       return wrongType(cause);
-    case 'format':
-      return isDimension(cause.params['format'])
-        ? quantity(cause, cause.params['format'])
-        : unexpected(cause, expectation(cause.node));
+    case 'format': {
+      const dimension = dimensionOf(cause.params['format']);
+      return dimension === undefined ? unexpected(cause, expectation(cause.node)) : quantity(cause, dimension);
+    }
     case 'enum':
       return wrongWord(cause);
     case 'propertyNames':

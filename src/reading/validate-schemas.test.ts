@@ -95,8 +95,8 @@ describe('the schemas', () => {
     expect(nameless.map(where)).toEqual([]);
   });
 
-  it('use only formats that are a dimension or a date', () => {
-    const known = [...Object.keys(BASE_UNITS), 'date'];
+  it('use only formats that are a dimension, a thickness or a date', () => {
+    const known = [...Object.keys(BASE_UNITS), 'thickness', 'date'];
     const used = nodes.flatMap(({ node }) => (typeof node['format'] === 'string' ? [node['format']] : []));
     expect(used.length).toBeGreaterThan(80);
     expect(used.filter((format) => !known.includes(format))).toEqual([]);

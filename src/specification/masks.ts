@@ -26,6 +26,8 @@ const COVERED: readonly RegExp[] = [
   /\b(?:\d{1,2}\s+)?(?:January|February|March|April|May|June|July|August|September|October|November|December)\s+(?:\d{1,2},?\s+)?(?:19|20)\d\d\b/g,
   /\b\d{3}-\d{3}-\d{4}\b/g,
   /\b\d{1,2}\/\d{1,2}\/\d{2,4}\b/g,
+  // Scales of drawings: "3 inches = 1 foot", "1/4 inch equals 1 foot".
+  /\d[\d\s/-]*(?:in(?:ch(?:es)?)?\b\.?|"|mm\b)\s*(?:=|equals?)\s*(?:1|one)\s*(?:f(?:oo)?t\b|'(?:-0")?|m\b)/gi,
   // Words in which a number word means no number.
   /\b(?:one another|from one|to the other|no one|one side|one or (?:both|more)|one of|two-part|one-part|one-component|two-component|one complete|one plane|each one)\b/gi,
 ];

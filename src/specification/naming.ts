@@ -21,7 +21,7 @@ const MOST_WORDS = 12;
 const EDGES = /^[\s,;:()[\]"·-]+|[\s,;:([\]"·-]+$/g;
 const LEADING = /^(?:by|and|or|but|that|which|then|to|of|a|an|the)\s+/i;
 const TRAILING =
-  /\s(?:a|an|the|of|for|to|is|are|be|shall|must|with|at|by|not|and|or|within|between|from|than|shall be|must be)$/i;
+  /\s(?:a|an|the|of|for|to|in|is|are|be|shall|must|with|at|by|not|and|or|within|between|from|than|shall be|must be)$/i;
 
 function tidy(words: string): string {
   let result = words

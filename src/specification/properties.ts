@@ -13,6 +13,9 @@ interface Words {
   readonly without?: RegExp;
 }
 
+/** Weeps of a veneer lie above its through-wall flashing; the weeps that are checked are those of the seal at a sill. */
+const OF_MASONRY = /\b(?:masonry|brick|veneer|head joints?|through-wall|cavity|all flashing)\b/i;
+
 /** The more particular before the more general: the first that fits is taken. */
 const PROPERTIES: readonly Words[] = [
   { property: 'wet film', words: /\bwet[- ]film|\bWFT\b|\bwet mils?\b|\bmils?,? wet\b|\bmm,? wet\b/i },
@@ -30,8 +33,12 @@ const PROPERTIES: readonly Words[] = [
   { property: 'end dam height', words: /\bend[- ]?dams?\b/i },
   { property: 'sill slope', words: /\b(?:sills?|pans?)\b[^.]*\bslop|\bslop\w*\b[^.]*\b(?:sills?|pans?)\b/i },
   { property: 'backer rod compression', words: /\bbacker[- ]rods?\b[^.]*\b(?:larger|greater|compress\w*|oversiz\w*)/i },
-  { property: 'weep spacing', words: /\bweeps?(?: holes?)?\b[^.]*(?:\bspac\w*|\bo\.?c\b|\bon centers?\b|\bapart\b)/i },
-  { property: 'weep count', words: /\bweeps?\b/i },
+  {
+    property: 'weep spacing',
+    words: /\bweeps?(?: holes?)?\b[^.]*(?:\bspac\w*|\bo\.?c\b|\bon centers?\b|\bapart\b)/i,
+    without: OF_MASONRY,
+  },
+  { property: 'weep count', words: /\bweeps?\b/i, without: OF_MASONRY },
   { property: 'drip projection', words: /\bdrip(?:s| edge)?\b[^.]*\b(?:project|extend|beyond|clear)/i },
   { property: 'base flashing above grade', words: /\babove (?:finished |adjacent |the )*grade\b/i },
   {
@@ -196,7 +203,10 @@ const SUBJECTS_NAMED: readonly (readonly [Subject, RegExp])[] = [
 
 /** The subject that words name; the first one named when there are several, which leaves a doubt. */
 export function subjectOf(words: string): { readonly subject: Subject; readonly sole: boolean } | undefined {
-  const named = SUBJECTS_NAMED.filter(([, pattern]) => pattern.test(words));
+  const named = SUBJECTS_NAMED.filter(
+    ([subject, pattern]) =>
+      pattern.test(words) && (subject !== 'exterior seal' || /\bseal/i.test(words) || !OF_MASONRY.test(words)),
+  );
   const [first] = named;
   // The membrane is spoken of nearly everywhere; beside anything else it is not what is meant.
   const others = named.filter(([subject]) => subject !== 'field membrane');

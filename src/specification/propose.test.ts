@@ -70,7 +70,7 @@ describe('requirements proposed from a sentence', () => {
     // Ratings and counts.
     ['Staining: rating of 0.', ['"Staining" equals 0']],
     ['Fungal growth (ASTM D5590): 0, No growth.', ['"Fungal growth" equals 0']],
-    ['Apply the membrane in two coats.', ['"Apply the membrane in" equals 2 coats']],
+    ['Apply the membrane in two coats.', ['"Apply the membrane" equals 2 coats']],
     ['Submit no fewer than 3 cured strips.', ['"cured strips" atLeast 3 cured strips']],
     ['Take one test per floor.', ['"Take" atLeast 1 test']],
     [

@@ -116,7 +116,7 @@ export class SubmittalReader {
       // "Product data for each type of sealant." in a list of submittals needs no verb.
       const item =
         named ??
-        (isList && start === 0 && text.length < 200 && /^[A-Z][\w' -]+(?: for\b|$|[.,])/.test(sentence)
+        (isList && start === 0 && text.length < 200 && /^[A-Z][\w'"= /-]+(?: for\b|$|[.,])/.test(sentence)
           ? itemIn(sentence.slice(0, 60))
           : undefined);
       if (item !== undefined) this.#add(node, start, end, item, subjectIn(label ?? sentence));

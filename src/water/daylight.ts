@@ -26,6 +26,8 @@ export interface Passage {
   readonly blockers: readonly Note[];
   /** Fields the documents leave out, with the entry that lacks each. */
   readonly unknown: readonly Note[];
+  /** What slows the water down there and does not stop it. */
+  readonly slow?: readonly Note[];
 }
 
 /** The passages from the pan to daylight, or to another space, by the fewest steps, using only those that `usable` admits. */
@@ -154,7 +156,10 @@ function offTheLeg(face: WallFace, opening: Opening, pan: Apply): Pick<Passage, 
   return { blockers: [], unknown: [] };
 }
 
-function outOfTheWall(detail: Detail): Pick<Passage, 'blockers' | 'unknown'> & { readonly at: Locus } {
+/** Boards and shingles that lap: water runs off between and behind them, if slowly. */
+const LAPPED = /\b(siding|clapboards?|shingles?|shakes?)\b/i;
+
+function outOfTheWall(detail: Detail): Pick<Passage, 'blockers' | 'unknown' | 'slow'> & { readonly at: Locus } {
   const barrier = barrierIndex(detail);
   if (barrier < 0)
     return { blockers: [], unknown: [{ message: 'wall (which layer controls water)', at: detail.at }], at: detail.at };
@@ -170,6 +175,8 @@ function outOfTheWall(detail: Detail): Pick<Passage, 'blockers' | 'unknown'> & {
   const at = last?.at ?? detail.at;
   if (last === undefined)
     return { blockers: [], unknown: [{ message: 'wall (the layers outside the barrier)', at }], at };
+  if (outside.every((l) => LAPPED.test(l.material?.value ?? '')))
+    return { blockers: [], unknown: [], slow: [{ message: `"${last.id}", which lies on the barrier`, at }], at };
   return { blockers: [{ message: 'the layers outside the barrier, none of which is drained', at }], unknown: [], at };
 }
 
@@ -198,6 +205,7 @@ export function passagesFrom(detail: Detail, face: WallFace, opening: Opening, p
       step: { message: 'It runs down the drained space and out at its foot.', at: out.at },
       blockers: out.blockers,
       unknown: out.unknown,
+      ...(out.slow === undefined ? {} : { slow: out.slow }),
     },
   ];
   // Straight out over the front of the pan: a unit set back in its opening, or a pan whose edge stands clear.

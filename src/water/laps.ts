@@ -1,6 +1,7 @@
 /**
  * What the checks of laps and reaches share: trade habits as limits to offer, and what counts as a loose sheet.
  */
+import type { Piece } from '../geometry/types.js';
 import { isFluid } from '../model/families.js';
 import type { Family, Layer } from '../model/types.js';
 import { formatQuantity } from '../quantity/format.js';
@@ -52,3 +53,12 @@ export function linesOpening(family: Family): boolean {
 export function hasMasonry(layers: readonly Layer[]): boolean {
   return layers.some((l) => l.family === 'masonry' || /\b(brick|masonry|block|stone)\b/i.test(l.material?.value ?? ''));
 }
+
+/** True for a coat that bonds to what it laps over: it has no loose edge, in whichever order the coats were done. */
+export function isBondedCoat(piece: Piece): boolean {
+  return piece.apply !== undefined && isFluid(piece.apply.family) && piece.edge === 'bonded';
+}
+
+/** What the order of two bonded coats means for water: the same words wherever it is told. */
+export const BONDED_ORDER =
+  'The coats bond where they lap, so no way for water follows from the order as long as the bond holds; the order is not the one of the guide, and the product data have to allow it.';

@@ -1,7 +1,16 @@
 /** When a deep eave lets the flashing over the head of an opening be left out. */
+import type { Project } from '../model/types.js';
 
 /** Drop of the trim below the eave, as a share of the projection, up to which no head flashing is needed. */
 export const WAIVER_RATIO = 0.25;
+
+/**
+ * True where the code knows the exception, or is not known: the clauses of the United States ask for flashing at every
+ * opening (IRC R703.4, from memory, confirm).
+ */
+export function mayLeaveOutHead(project: Project | undefined): boolean {
+  return project?.code === undefined || project.code.title === 'NBC';
+}
 
 /**
  * True when the head needs a flashing.

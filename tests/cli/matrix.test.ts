@@ -166,7 +166,9 @@ describe('the compliance matrix', () => {
     expect(row('1.3.C')).toContain(
       'submit test reports (air leakage of the assembly, ASTM E2357) | **does not comply**',
     );
-    expect(row('1.3.D')).toContain('| complies | 07 27 26-03: Membrane with flashing and transition membrane');
+    expect(row('1.3.D')).toContain(
+      '| received; content for the reviewer | 07 27 26-03: Membrane with flashing and transition membrane',
+    );
     expect(row('1.3.F')).toContain('(not confirmed) | for the reviewer |');
     // Without the submittal the same rows stand, unanswered.
     const { out: bare } = await lapwright([
@@ -180,5 +182,55 @@ describe('the compliance matrix', () => {
 
   it('says that nothing was asked where no specification is in reach', async () => {
     expect(await matrix('markdown', BARE)).toContain('No specification within reach of 1 detail holds a requirement.');
+  });
+});
+
+/** The flashing of D-2 is done after its sheet, so nothing answers what is asked of the lap of the field. */
+const SILENT = scratch({
+  'lapwright.yaml': 'kind: settings\ndocuments: [products.yaml]\n',
+  'project.yaml': 'kind: project\nid: p\ntitle: P\nplace: { zone: 5A }\ndocuments: [specification.yaml]\n',
+  'specification.yaml': `kind: specification
+section: "07 27 26"
+title: Membranes
+requirements:
+  - { paragraph: "3.3", subject: field membrane, property: lap, atLeast: 2 in }
+`,
+  'products.yaml': `${PRODUCTS}---\nkind: product\nid: sheet\nname: Sheet\nfamily: self-adhered membrane\n`,
+  'd-1.yaml': DETAIL,
+  'd-2.yaml': DETAIL.replace('D-1', 'D-2')
+    .replace('product: coat', 'product: sheet')
+    .replace(/ {2}- \{ id: field.*\n/, '')
+    .replace('work:\n', 'work:\n  - { id: field, place: field, layer: membrane }\n'),
+});
+
+describe('a detail that says nothing of a requirement', () => {
+  it('is named beside those that comply, and the requirement is in question', async () => {
+    const row = (await matrix('markdown', SILENT)).split('\n').find((l) => l.startsWith('| 3.3 '));
+    expect(row).toContain('| question |');
+    expect(row).toContain('D-1: 2 in');
+    expect(row).toContain('D-2: not shown');
+    const lines = (await matrix('csv', SILENT)).trimEnd().split('\r\n');
+    expect(lines.some((l) => l.includes(',D-2,open,') && l.includes('does not say'))).toBe(true);
+  });
+});
+
+describe('the matrix of the demo submittal', () => {
+  const rows = async (): Promise<Map<string, string>> => {
+    const { out } = await lapwright(['matrix', 'submittal-07-27-26-03.md', '--date', '2026-01-15'], { cwd: DEMO });
+    const lines = out.split('## For the reviewer')[0]!.split('\n');
+    return new Map(lines.filter((l) => /^\| \d/.test(l)).map((l) => [l.split('|')[1]!.trim(), l]));
+  };
+  it('says of a document that it came, and not that its content complies', async () => {
+    const of = await rows();
+    for (const paragraph of ['1.3.B', '1.3.D']) {
+      expect(of.get(paragraph)).toContain('received; content for the reviewer');
+      expect(of.get(paragraph)).not.toContain('complies');
+    }
+  });
+  it('counts product data that are missing for one product against the paragraph that asks for them', async () => {
+    expect((await rows()).get('1.3.A')).toMatch(/does not comply.*no product data of interior-sealant/);
+  });
+  it('does not drop the detail whose flashing lies over the field', async () => {
+    expect((await rows()).get('3.3.A')).toMatch(/does not comply.*N-2: flashing over the field/);
   });
 });

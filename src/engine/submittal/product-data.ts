@@ -62,7 +62,7 @@ export const productData: SubmittalCheck = {
         return {
           ...base,
           kind: 'fail',
-          provided: 'none',
+          provided: `no product data of ${id}`,
           message: `"${id}" is used in ${where}, and the submittal contains no product data of it.`,
           correct: `Send in the product data of "${id}" and list it under "contains"; when it was sent before, name that submittal under "sentWith".`,
         };

@@ -1,5 +1,6 @@
 /** The layers of the wall as bands in depth, measured from the face the barrier lies on. */
 import { shedsWater } from '../../model/families.js';
+import { solidMasonryIndex } from '../../model/order.js';
 import type { Detail, Family, Layer } from '../../model/types.js';
 import type { WallFace } from '../types.js';
 import type { Band } from './types.js';
@@ -36,6 +37,8 @@ export function backingLayer(detail: Detail, face: WallFace): Layer | undefined 
   const applied = new Set(face.pieces.filter((p) => p.role === 'field' && p.sheds).map((p) => p.layer));
   const barrier = layers.find((l) => applied.has(l)) ?? layers.find((l) => l.index > 0 && shedsWater(l.family));
   if (barrier !== undefined && barrier.index > 0) return layers[barrier.index - 1];
+  const solid = solidMasonryIndex(detail);
+  if (solid >= 0) return layers[solid];
   return (
     layers.findLast((l) => BACKING.has(l.family)) ?? layers.findLast((l) => STRUCTURE.has(l.family)) ?? layers.at(-1)
   );

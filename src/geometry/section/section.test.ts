@@ -52,6 +52,29 @@ const PAN =
 const lapsOf = (section: Section) =>
   depthLaps(section).map((l) => `${l.outer.id} over ${l.inner.id} on ${l.on}: ${(l.lapMm / IN).toFixed(2)} in`);
 
+describe('the place of a recessed frame', () => {
+  const SET = '  - { id: set, set: unit, of: w, bedding: { sill: open } }\n';
+  it('is the set-back that is told, and else supposed', async () => {
+    const told = await cut('jamb', FIELD + SET, { unit: '{ mounting: recessed, frameDepth: 3 in, setBack: 2 in }' });
+    expect([told.unit?.outerMm, told.unit?.innerMm, told.unit?.assumed.position]).toEqual([
+      expect.closeTo(-2 * IN),
+      expect.closeTo(-5 * IN),
+      false,
+    ]);
+    const untold = await cut('jamb', FIELD + SET, { unit: '{ mounting: recessed, frameDepth: 3 in }' });
+    expect(untold.unit?.assumed.position).toBe(true);
+  });
+  it('is within the depth of a wall of solid brick, and not inboard of all its layers', async () => {
+    const wall = `
+  - { id: board, material: gypsum board, thickness: 5/8 in }
+  - { id: studs, material: mineral wool batt, thickness: 3-1/2 in }
+  - { id: brick, material: clay brick, thickness: 12 in }`;
+    const { bands, unit } = await cut('jamb', SET, { wall, unit: '{ mounting: recessed, frameDepth: 3 in }' });
+    expect(bands.at(-1)?.outerMm).toBeCloseTo(0);
+    expect(unit?.innerMm).toBeGreaterThan(bands[0]?.innerMm ?? 0);
+  });
+});
+
 describe('layers of a section', () => {
   it('have depth 0 on the face the barrier lies on, outward positive', async () => {
     const { bands } = await cut('sill', FIELD);

@@ -49,7 +49,8 @@ export function cutUnit(detail: Detail, opening: Opening, side: Side): UnitCut |
   const exterior = perimeterWork(detail, opening, 'exterior perimeter', side)?.joint?.widthMm?.value;
   const shimMm = set?.shims?.gapMm?.value;
   const gapMm = side === 'sill' ? (shimMm ?? interior ?? exterior) : (interior ?? exterior ?? shimMm);
-  // A flange lies on the face and holds the frame there. A recessed frame is drawn against the inboard end.
+  // A flange lies on the face and holds the frame there. A recessed frame stands where its set-back says, else against the
+  // inboard end.
   const flanged = unit?.mounting?.value === 'flange';
   const dam = detail.work.findLast(
     (w): w is Apply =>
@@ -60,7 +61,8 @@ export function cutUnit(detail: Detail, opening: Opening, side: Side): UnitCut |
   );
   const into = dam?.intoOpeningMm === 'full' ? opening.depthMm?.value : dam?.intoOpeningMm?.value;
   const inboardEnd = (into ?? opening.depthMm?.value ?? frameMm) - (interior ?? USUAL_JOINT_MM);
-  const innerMm = flanged ? -frameMm : -Math.max(frameMm, inboardEnd);
+  const setBack = flanged ? undefined : unit?.setBackMm?.value;
+  const innerMm = flanged ? -frameMm : setBack === undefined ? -Math.max(frameMm, inboardEnd) : -setBack - frameMm;
   return {
     opening,
     ...(set === undefined ? {} : { set }),
@@ -68,7 +70,11 @@ export function cutUnit(detail: Detail, opening: Opening, side: Side): UnitCut |
     outerMm: innerMm + frameMm,
     gapMm: gapMm ?? USUAL_GAP_MM,
     ...(flanged && unit?.flangeMm !== undefined ? { flangeMm: unit.flangeMm.value } : {}),
-    assumed: { frameDepth: unit?.frameDepthMm === undefined, position: !flanged, gap: gapMm === undefined },
+    assumed: {
+      frameDepth: unit?.frameDepthMm === undefined,
+      position: !flanged && setBack === undefined,
+      gap: gapMm === undefined,
+    },
   };
 }
 

@@ -1,4 +1,5 @@
 /** Ways of water on an elevation: a line with drops for each way, and a crossed circle with words where it ends wrong. */
+import { isShown } from '../../water/run/shown.js';
 import { endText } from '../../water/run/tell.js';
 import { endsRight, type WaterEnd, type WaterPath } from '../../water/run/types.js';
 import { penetrationRect } from '../../geometry/pieces.js';
@@ -97,11 +98,12 @@ function besideHoles(u: number, low: number, high: number, holes: readonly Rect[
 const endName = (end: WaterEnd): string => `Water ends ${endText(end)}`;
 
 /** Draws all ways of water on the face and the wrong ends over the pans. */
-export function drawWater(sheet: Sheet, { detail, water }: DrawingSubject, map: FaceMap): void {
+export function drawWater(sheet: Sheet, { detail, face, water }: DrawingSubject, map: FaceMap): void {
   const holes = detail.penetrations.map(penetrationRect);
   const { window } = map;
   const told = new Set<string>();
-  for (const path of tellingPaths(water.face)) {
+  // What no check judges, because the drawing stops there, is not drawn as if it had been judged.
+  for (const path of tellingPaths(water.face.filter((p) => isShown(p, detail, face)))) {
     if (path.u1 <= window.u0 || path.u0 >= window.u1) continue;
     const u = acrossAt(path, map, holes);
     const x = map.x(u);

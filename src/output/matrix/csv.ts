@@ -38,7 +38,18 @@ export function printMatrixCsv(rows: readonly MatrixRow[]): string {
       ];
       const stands = `${own.uri}:${String(own.line)}`;
       if (row.answers.length === 0) return [[...asked, '', row.kind, '', '', '', '', row.unheld ?? '', stands]];
-      return row.answers.map(({ documentId, result }) => {
+      const silent = row.silent.map((id) => [
+        ...asked,
+        id,
+        'open',
+        '',
+        '',
+        '',
+        '',
+        'The detail shows what it is about and does not say.',
+        stands,
+      ]);
+      const answers = row.answers.map(({ documentId, result }) => {
         const place = placeOfResult(result);
         const kind = result.suppression === undefined ? result.kind : `${result.kind}, deviation accepted`;
         return [
@@ -53,6 +64,7 @@ export function printMatrixCsv(rows: readonly MatrixRow[]): string {
           stands,
         ];
       });
+      return [...answers, ...silent];
     }),
   ]);
 }

@@ -11,16 +11,19 @@ const NAMED = 4;
 /** What those answers provide that weigh as much as the row does, then how many others there are. */
 export function providedWords(row: MatrixRow, places: 'with places' | 'without' = 'with places'): PhrasingContent[] {
   if (row.answers.length === 0) return [words(row.unheld ?? '')];
-  const telling = row.answers.filter((a) => a.result.kind === row.kind);
+  const telling = row.answers.filter(
+    (a) => a.result.kind === row.kind || (row.silent.length > 0 && row.kind === 'open'),
+  );
   const parts = telling
     .slice(0, NAMED)
     .flatMap((answer, i): PhrasingContent[] => [...(i === 0 ? [] : [joint('; ')]), ...answerWords(answer, places)]);
   const rest = telling.length - NAMED;
-  const others = row.answers.filter((a) => a.result.kind !== row.kind);
+  const others = row.answers.filter((a) => !telling.includes(a));
   const comply = others.every((a) => a.result.kind === 'pass') ? 'complying' : 'answered otherwise';
   return [
     ...parts,
     ...(rest > 0 ? [joint(`; and ${plural(rest, 'detail')} more`)] : []),
+    ...row.silent.flatMap((id): PhrasingContent[] => [joint('; '), words(id), joint(': not shown')]),
     ...(others.length > 0 ? [joint(`; ${plural(others.length, 'other detail')} ${comply}`)] : []),
   ];
 }

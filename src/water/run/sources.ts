@@ -64,6 +64,31 @@ function belowPenetrations(detail: Detail, face: WallFace): Start[] {
   });
 }
 
+/**
+ * The surface that water is on when it comes over the edge of the sill onto the pan's leg: a piece that covers the
+ * leg up to the sill with a closed edge lets no water behind it, so the water runs on that piece.
+ */
+function overClosedEdges(face: WallFace, row: number, column: number, pan: number): number {
+  const { cells, columns, stacks, vs } = face.grid;
+  const stack = stacks[cells[row * columns + column] as number] as readonly number[];
+  const sill = vs[row + 1] as number;
+  let depth = pan;
+  for (let next = pan + 1; next < stack.length; next++) {
+    const piece = face.pieces[stack[next] as number] as Piece;
+    // The flange of the unit hangs over the sill, and the water comes from behind it.
+    if (piece.role === 'unit flange' || piece.edge === 'open') break;
+    if (piece.face.some((r) => r.v0 < sill - 0.1 && r.v1 > sill + 0.1 && columnMeets(face, column, r))) break;
+    depth = next;
+  }
+  return depth;
+}
+
+/** True when a rectangle takes in a column of cells. */
+function columnMeets(face: WallFace, column: number, r: Rect): boolean {
+  const { us } = face.grid;
+  return r.u0 < (us[column + 1] as number) - 0.1 && r.u1 > (us[column] as number) + 0.1;
+}
+
 /** Water that leaves a pan over its outer leg: on the pan, under the flange of the unit. */
 function fromPans(detail: Detail, face: WallFace): Start[] {
   const { vs, columns, cells, stacks } = face.grid;
@@ -79,7 +104,7 @@ function fromPans(detail: Detail, face: WallFace): Start[] {
         return piece.role === 'sill flashing' && piece.opening === opening;
       });
       // No outer leg: water over the edge of the sill runs on whatever hangs there.
-      const start = depth >= 0 ? depth : stack.length - 1;
+      const start = depth >= 0 ? overClosedEdges(face, row, column, depth) : stack.length - 1;
       return [{ source, column, row, depth: start }];
     });
   });
