@@ -10,7 +10,7 @@ const CORNERS = ['inside corners', 'opening edges'] as const satisfies readonly 
 /** Corners of openings that are flashed with a coat have a fillet or strip under it. */
 export default defineRule({
   id: 'extension/corner-reinforcement',
-  title: 'Corners of the opening reinforced',
+  title: 'Reinforcement at the corners of the opening',
   summary:
     'Inside corners and edges of an opening with fluid-applied flashing are treated first, with legs of the width asked for.',
   level: 'warning',

@@ -14,7 +14,7 @@ const CODE: Source = {
 /** Flashing over the head may be left out only under an eave that is deep enough. */
 export default defineRule({
   id: 'lap/head-flashing-waiver',
-  title: 'Head flashing left out under an eave',
+  title: 'Head flashing under an eave',
   summary: 'Head flashing is left out only under an eave whose projection is four times the drop to the head.',
   level: 'warning',
   reads: ['openings.overhang', 'work.place'],

@@ -19,7 +19,7 @@ const JAMBS = ['left jamb', 'right jamb'] as const satisfies readonly Side[];
 /** Head flashing covers the tops of the jamb flashing, out to its outer edge. */
 export default defineRule({
   id: 'lap/head-over-jamb',
-  title: 'Head flashing over the jambs',
+  title: 'Lap of head and jamb flashing',
   summary: 'The head flashing laps over the top of the jamb flashing, over its whole width.',
   level: 'error',
   reads: ['work.place', 'work.ontoWall', 'work.pastJambs', 'work.downJambs', 'work.aboveHead', 'product.least.lap'],

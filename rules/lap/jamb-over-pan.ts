@@ -34,7 +34,7 @@ function lapHeight(jamb: AppliedPiece, pan: AppliedPiece, opening: Opening, side
 /** Jamb flashing comes down outside the turned-up ends of the pan. */
 export default defineRule({
   id: 'lap/jamb-over-pan',
-  title: 'Jamb flashing over the pan',
+  title: 'Lap of jamb flashing and pan',
   summary: 'The jamb flashing laps over the turned-up end of the sill pan, outside it.',
   level: 'error',
   reads: ['work.place', 'work.endDams', 'work.pastJambs', 'work.belowSill', 'work.intoOpening', 'product.least.lap'],

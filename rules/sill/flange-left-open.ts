@@ -19,7 +19,7 @@ const CANADA: Source = {
 /** The line between pan and unit stays open at the sill. */
 export default defineRule({
   id: 'sill/flange-left-open',
-  title: 'Sill flange left open',
+  title: 'Sill flange',
   summary: 'At the sill the bed of the unit is open or interrupted, and nothing seals over the flange.',
   level: 'error',
   reads: ['work.bedding.sill', 'work.openLength', 'work.place'],

@@ -11,7 +11,7 @@ const FIELD_TEST: Source = {
 /** A field water test is planned for each kind of opening. */
 export default defineRule({
   id: 'submittal/water-test-planned',
-  title: 'Water test planned',
+  title: 'Plan of the water test',
   summary: 'A field water test is planned for every opening with a unit in it.',
   level: 'note',
   reads: ['work.hold', 'openings.unit'],
