@@ -61,7 +61,7 @@ export default defineRule({
               : 'jamb flashing';
             offered.push({
               value: neededMm,
-              text: `${formatQuantity(neededMm, 'length', wide)} (${how})`,
+              text: `${formatQuantity(neededMm, 'length', { ...wide, toward: 'up' })} (${how})`,
               source: beyond ? HEAD_STRIP : JAMB_WIDTH,
             });
           }

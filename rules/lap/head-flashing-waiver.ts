@@ -25,7 +25,7 @@ export default defineRule({
       const { overhang } = opening;
       if (overhang === undefined || flashingAt(detail, opening, ['head', 'flange head']).length > 0) continue;
       const { projectionMm, dropMm } = overhang;
-      const most = formatQuantity(WAIVER_RATIO * projectionMm.value, 'length', dropMm);
+      const most = formatQuantity(WAIVER_RATIO * projectionMm.value, 'length', { ...dropMm, toward: 'down' });
       const base = {
         at: dropMm.at,
         subject: `head of ${opening.id}`,

@@ -110,7 +110,7 @@ export function drawFindings(
   if (rest.length > 0) {
     const numbers = rest.map((f) => f.number).join(', ');
     for (const text of wrapMm(
-      `Not at one place of this view, told on the elevation: ${numbers}.`,
+      `Not at one place of this view, listed on the elevation: ${numbers}.`,
       INNER.x1 - INNER.x0,
       SIZE.text,
     )) {
