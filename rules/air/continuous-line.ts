@@ -56,7 +56,7 @@ function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, f
         message: `Nothing ties in the air barrier at the ${what}.`,
         at,
         provided: 'none',
-        correct: 'Name the detail or the work item that carries the barrier on, under "tieIn".',
+        correct: 'Name the detail or the work item that carries the barrier on ("tieIn").',
         ...base,
       };
     case 'itself':

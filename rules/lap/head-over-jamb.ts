@@ -60,7 +60,7 @@ export default defineRule({
                 message: `The strip "${jamb.id}" over the jamb flanges of "${opening.id}" lies over the strip "${head.id}" over the head flange.`,
                 required: 'head strip over jamb strips',
                 provided: 'jamb strips over head strip',
-                correct: `Do "${jamb.work.id}" before "${head.work.id}".`,
+                correct: `Put "${jamb.work.id}" before "${head.work.id}".`,
               };
         }
       }
@@ -103,7 +103,7 @@ export default defineRule({
               message: `The jamb flashing "${jamb.id}" lies outside the head flashing "${inside.id}" at the ${side} of "${opening.id}", so water on the head runs behind it.`,
               required: 'head flashing over jamb flashing',
               provided: 'jamb flashing over head flashing',
-              correct: `Do "${jamb.work.id}" before "${inside.work.id}".`,
+              correct: `Put "${jamb.work.id}" before "${inside.work.id}".`,
             };
             continue;
           }

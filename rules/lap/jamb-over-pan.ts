@@ -94,7 +94,7 @@ export default defineRule({
             message: `The sill flashing "${pan.id}" lies outside the jamb flashing "${jamb.id}" at the ${side} of "${opening.id}", so water on the jamb runs behind it.`,
             required: 'jamb flashing over sill flashing',
             provided: 'sill flashing over jamb flashing',
-            correct: `Do "${pan.work.id}" before "${jamb.work.id}".`,
+            correct: `Put "${pan.work.id}" before "${jamb.work.id}".`,
           };
           continue;
         }

@@ -86,7 +86,8 @@ export default defineRule({
           subject,
           required,
           provided: 'sealed',
-          correct: 'Leave the bead out at the sill ("sill: open"), or interrupt it and give "openLength".',
+          correct:
+            'Leave the bead out at the sill ("sill: open"), or interrupt it and say how much of it stays open ("openLength").',
           sources,
           related,
         };

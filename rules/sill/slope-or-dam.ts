@@ -137,7 +137,7 @@ export default defineRule({
           at: slope?.at ?? pan.at,
           subject: `slope of the pan of ${opening.id}`,
           required,
-          provided: 'none',
+          provided: slope?.text ?? 'none',
           correct: `Slope the pan ${required} to the exterior ("slope").`,
           sources: [stated.source],
         };

@@ -51,7 +51,7 @@ export default defineRule({
           provided: 'none',
           sources: [FIELD_TEST],
           correct:
-            'Add "{ hold: water test, by: ..., accept: ..., method: AAMA 502 }" after the perimeter seals have cured and before the interior finish.',
+            'Plan a water test after the perimeter seals have cured and before the interior finish. Add "{ hold: water test, by: ..., accept: ..., method: AAMA 502 }" there.',
         };
       }
     }

@@ -33,6 +33,9 @@ export interface Comparison {
 /** Rounding of fractions of inches and of snapped positions; in the base unit of the dimension. */
 const TOLERANCE: Partial<Record<Dimension | 'count', number>> = { length: 0.1, film: 0.5, pressure: 0.01 };
 
+/** What a crew can build to when a reviewer writes another number beside it. */
+const BUILT_TO: ReadonlySet<Dimension | 'count'> = new Set(['length', 'film', 'slope', 'fraction', 'time', 'count']);
+
 /** Writes a value of a dimension; counts are written bare. */
 export function written(value: number, dimension: Dimension | 'count', like?: Like): string {
   if (dimension === 'count') return String(value);
@@ -134,7 +137,9 @@ export function againstLimit(c: Comparison): Outcome {
     return { kind: 'pass', message, at, subject, related, required, provided, sources };
   const correct = met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required);
   const more = met ? {} : alsoBroken(c, limit, governing);
-  return { kind: 'fail', message, at, subject, related, required, provided, sources, correct, ...more };
+  // A size is changed on the drawing; a resistance or a permeance is another layer, and is designed anew.
+  const definite = !met && limit.conflict === undefined && BUILT_TO.has(c.dimension);
+  return { kind: 'fail', message, at, subject, related, required, provided, sources, correct, ...more, definite };
 }
 
 /** A size that a work states, or leaves out. */

@@ -35,7 +35,7 @@ import {
 
 /** Builds the tree; the same comparison gives the same tree. */
 export function comparisonTree(report: ComparisonReport): Root {
-  const { comparison, cautions } = report;
+  const { comparison } = report;
   return {
     type: 'root',
     children: [
@@ -44,7 +44,7 @@ export function comparisonTree(report: ComparisonReport): Root {
       ...SECTIONS.flatMap(({ progress, title }): RootContent[] => {
         const pairs = pairsOf(comparison, progress);
         if (pairs.length === 0) return [];
-        return [heading(2, joint(title)), ...pairs.flatMap((pair) => chapter(pair, cautions))];
+        return [heading(2, joint(title)), ...pairs.flatMap((pair) => chapter(pair, report))];
       }),
       ...requirements(report),
       ...withoutEffect(report),
@@ -82,7 +82,7 @@ function opening({ comparison, suggested }: ComparisonReport): RootContent[] {
 
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
-function chapter(pair: Pair, cautions: ReadonlyMap<string, string>): RootContent[] {
+function chapter(pair: Pair, { cautions, titles }: ComparisonReport): RootContent[] {
   const told = pair.after ?? pair.before;
   if (told === undefined) return [];
   const grade = gradeOf(told);
@@ -90,6 +90,7 @@ function chapter(pair: Pair, cautions: ReadonlyMap<string, string>): RootContent
   const lines: ListItem[] = [
     ...places(pair),
     ...fact('What was checked', told.subject),
+    item(strong('Check'), joint(': '), code(told.rule)),
     ...fact('Change', differencesText(pair)),
     ...fact('Required', told.required),
     ...fact('Provided', told.provided),
@@ -100,7 +101,7 @@ function chapter(pair: Pair, cautions: ReadonlyMap<string, string>): RootContent
     ...because(pair),
   ];
   return [
-    heading(3, words(told.detail), joint(` (${grade}): `), words(told.rule)),
+    heading(3, words(told.detail), joint(` (${grade}): `), words(titles.get(told.rule) ?? told.rule)),
     paragraph(words(told.message)),
     list(lines),
   ];
