@@ -64,6 +64,8 @@ describe('a sentence in the words of the letter', () => {
     ['The sealant of joint "air-seal" is deep.', 'The sealant of the interior seal is deep.'],
     ['"pan" does not say how far it turns up; add "upstand".', 'The sill flashing does not say how far it turns up.'],
     ['Send it in. List it under "contains" with "answers: [\'1.3.E\']".', 'Send it in.'],
+    ['Send it in. List it under "contains", and the other under "sentWith".', 'Send it in.'],
+    ['Name the role that accepted it under "acceptedBy".', 'Name the role that accepted it.'],
     ['Plan a test. Add "{ hold: water test, by: ... }" there.', 'Plan a test.'],
     ['Declare "waterTest".', 'Declare water test.'],
     ['"Air leakage of the membrane" reports on ASTM E2178.', '"Air leakage of the membrane" reports on ASTM E2178.'],

@@ -142,14 +142,17 @@ export function inTradeWords(text: string, result: Pick<Result, 'at'>): string {
   // An id or a field in parentheses only says once more what stands before it.
   const plain = text
     .replace(/ \((?:"[^"]*"(?:, | and | or )?)+\)/g, '')
-    .replace(/,? under "([^"]*)"/g, (all, q: string) => (isField(q, names) ? '' : all))
     // "of joint "air-seal"": a noun without its article is a label, and the words of the step take its place.
     .replace(/\b(of|in|at|for) [a-z]+ "([^"]*)"/g, (all, before: string, q: string) =>
       names.has(q) ? `${before} "${q}"` : all,
     );
   const clauses = clausesOf(plain);
   const kept = clauses.filter((clause) => !hasField(clause));
-  const whole = (kept.length === 0 ? clauses : kept).join('').trim();
+  const whole = (kept.length === 0 ? clauses : kept)
+    .join('')
+    .trim()
+    // Where a field stands in the only clause, the sentence is whole without it.
+    .replace(/,? under "([^"]*)"/g, (all, q: string) => (isField(q, names) ? '' : all));
   const ended = /[.;]$/.test(whole) ? whole.replace(/;$/, '.') : `${whole}.`;
   const worded = ended.replace(/(^|[^\s"(]*[\s(]+)?"([^"]*)"/g, (all, before: string | undefined, quoted: string) => {
     const lead = before ?? '';
