@@ -37,7 +37,9 @@ const jamb = (side: string, more: Partial<Result> = {}): Result =>
 
 describe('one cause is one comment', () => {
   it('left and right of the same step', () => {
-    expect(shape([jamb('left'), jamb('right')])).toEqual(['left jamb + right jamb']);
+    const [cause, ...more] = causesOf([jamb('left'), jamb('right')]);
+    expect(more).toEqual([]);
+    expect([cause?.lead.subject, cause?.same.map((r) => r.subject)]).toEqual(['left jamb', ['right jamb']]);
   });
   it('what one and the same correction of a step answers', () => {
     const correct = 'Put "pan" before "jambs".';
@@ -90,7 +92,7 @@ describe('two causes stay two comments', () => {
     expect(shape(two)).toHaveLength(2);
   });
   it('two documents that a submittal lacks, told at one place with one sentence', () => {
-    const list: Locus = { document: { ...document, kind: 'submittal' }, path: ['contains'] };
+    const list: Locus = { document: { ...document, kind: 'submittal' }, path: ['contains', 2] };
     const lacks = (what: string): Result =>
       finding('submittal/required-items', list, { correct: 'Send it in.', message: what, subject: what });
     expect(shape([lacks('plan'), lacks('tests')])).toHaveLength(2);
