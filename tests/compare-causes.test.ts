@@ -92,7 +92,7 @@ describe('several fields changed', () => {
     expect(causes(pair)).toEqual([]);
     expect(isCauseUnknown(pair, comparison)).toBe(true);
     const text = printComparisonTerminal(
-      { toolVersion: '0', comparison, cautions: new Map(), exitCode: 1 },
+      { toolVersion: '0', comparison, cautions: new Map(), titles: new Map(), exitCode: 1 },
       { color: false, columns: 100 },
     );
     expect(text).toContain('cause     not known: no change was found in what this check reads');

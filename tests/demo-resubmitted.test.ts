@@ -33,8 +33,8 @@ describe('the second submission of the demo', () => {
       ...['--date', DATE, '--format', 'markdown', '--fail-on', 'never'],
     ]);
     const corrections = out.split('## To be corrected')[1]!.split('\n## ')[0]!;
-    expect(corrections.match(/^\d+\. /gm)?.length).toBe(1);
-    expect(corrections).toContain('penetration-collar');
+    expect(corrections.match(/^- \*\*\d+\. /gm)?.length).toBe(1);
+    expect(corrections).toContain('Collars at penetrations');
     const questions = out.split('## Questions')[1]!.split('\n## ')[0]!;
     expect(questions).toContain('For the contractor');
     expect(out).toContain('accepted by architect of record until 2026-12-31');

@@ -37,8 +37,8 @@ async function reportOf(cwd: string, input: string): Promise<string> {
 let browser: Browser;
 let file = '';
 let html = '';
-/** Name of the first finding about a reverse lap, and its number in the detail, which comes first on the page. */
-let reverse = { name: '', number: '' };
+/** Name of the first finding about a reverse lap, its number in the detail, and the name of the detail. */
+let reverse = { name: '', number: '', detail: '' };
 
 /** Opens the report; whatever it asks for beyond itself, and whatever its policy refuses, is noted. */
 async function open(
@@ -76,7 +76,8 @@ beforeAll(async () => {
   writeFileSync(file, html);
   const mark = readMarkup(html).tags.find((t) => t.attributes['aria-label']?.includes(', error: Reverse lap') === true);
   const name = mark?.attributes['href'] ?? '';
-  reverse = { name, number: /^#detail-1-finding-(\d+)$/.exec(name)?.[1] ?? 'none' };
+  const [, detail = 'none', number = 'none'] = /^(#detail-\d+)-finding-(\d+)$/.exec(name) ?? [];
+  reverse = { name, number, detail };
   if (hasBrowser) browser = await chromium.launch({ executablePath: BROWSER, args: ['--no-sandbox', '--disable-gpu'] });
 });
 afterAll(async () => {
@@ -158,8 +159,8 @@ describe.skipIf(!hasBrowser)('the HTML report in a browser with scripts off', ()
   });
 
   test('Tab reaches the findings of a detail in their order, and Enter shows the path and its line in the drawing', async () => {
-    const { page } = await open('#detail-1-findings');
-    const count = await page.locator('#detail-1 .finding').count();
+    const { page } = await open(`${reverse.detail}-findings`);
+    const count = await page.locator(`${reverse.detail} .finding`).count();
     expect(count).toBeGreaterThan(10);
     const reached: string[] = [];
     let chosen = '';
@@ -173,10 +174,10 @@ describe.skipIf(!hasBrowser)('the HTML report in a browser with scripts off', ()
       if (address === chosen && reached.at(-1) === address) continue;
       reached.push(address);
       if (chosen !== '' || (await page.locator(`${address} .path`).count()) === 0) continue;
-      if ((await page.locator(`#detail-1 .way.of-${address.slice(1)}`).count()) === 0) continue;
+      if ((await page.locator(`${reverse.detail} .way.of-${address.slice(1)}`).count()) === 0) continue;
       chosen = address;
       const steps = page.locator(`${address} .path ol`);
-      const way = `#detail-1 .way.of-${address.slice(1)}`;
+      const way = `${reverse.detail} .way.of-${address.slice(1)}`;
       expect(await steps.isVisible()).toBe(false);
       expect(await styleOf(page, way, 'opacity')).toBe('0');
       await page.keyboard.press('Enter');
@@ -185,7 +186,7 @@ describe.skipIf(!hasBrowser)('the HTML report in a browser with scripts off', ()
       expect(await styleOf(page, way, 'opacity')).toBe('1');
     }
     expect(chosen).not.toBe('');
-    expect(reached).toEqual(Array.from({ length: count }, (_, i) => `#detail-1-finding-${i + 1}`));
+    expect(reached).toEqual(Array.from({ length: count }, (_, i) => `${reverse.detail}-finding-${i + 1}`));
     await page.context().close();
   }, 120_000);
 
@@ -207,14 +208,14 @@ describe.skipIf(!hasBrowser)('the HTML report in a browser with scripts off', ()
 
   test('a mark in the drawing lies on its triangle and leads to its finding', async () => {
     const { page } = await open();
-    const mark = page.locator(`#detail-1-view-1-mark-${reverse.number}`);
+    const mark = page.locator(`${reverse.detail}-view-1-mark-${reverse.number}`);
     await mark.locator('.hit').click();
     expect(new URL(page.url()).hash).toBe(reverse.name);
     const inside = await inPage<number>(
       page,
       `(() => {
-        const own = document.querySelector('#detail-1-view-1-mark-${reverse.number} .hit').getBoundingClientRect();
-        return [...document.querySelectorAll('#detail-1-view-1 .paper text[data-in-sign]')].filter((t) => {
+        const own = document.querySelector('${reverse.detail}-view-1-mark-${reverse.number} .hit').getBoundingClientRect();
+        return [...document.querySelectorAll('${reverse.detail}-view-1 .paper text[data-in-sign]')].filter((t) => {
           const box = t.getBoundingClientRect();
           return t.textContent === '${reverse.number}' && box.left >= own.left && box.right <= own.right &&
             (box.top + box.bottom) / 2 > own.top && (box.top + box.bottom) / 2 < own.bottom;
@@ -227,7 +228,7 @@ describe.skipIf(!hasBrowser)('the HTML report in a browser with scripts off', ()
 
   test('folded drawings open when a link leads into them', async () => {
     const { page } = await open();
-    const folded = page.locator('#detail-1 .view:not([open])');
+    const folded = page.locator(`${reverse.detail} .view:not([open])`);
     const before = await folded.count();
     expect(before).toBeGreaterThan(1);
     await page
@@ -275,7 +276,13 @@ describe.skipIf(!hasBrowser)('the HTML report in a browser with scripts off', ()
   test('on paper nothing is wider than the page, no drawing is higher, and folded parts are told', async () => {
     const { page } = await open('', { width: PAPER.width });
     await page.emulateMedia({ media: 'print' });
-    const { beyond, heights, hidden } = await inPage<{ beyond: string[]; heights: number[]; hidden: string[] }>(
+    const { beyond, heights, hidden, said, printed } = await inPage<{
+      beyond: string[];
+      heights: number[];
+      hidden: string[];
+      said: string;
+      printed: number;
+    }>(
       page,
       `(() => {
         const all = [...document.querySelectorAll('body *')];
@@ -286,15 +293,23 @@ describe.skipIf(!hasBrowser)('the HTML report in a browser with scripts off', ()
             .filter((e) => (e.closest('svg') === null || e.matches('.paper')) && !e.matches('.unseen'))
             .filter((e) => e.checkVisibility() && box(e).right > ${PAPER.width} + 1)
             .map(name),
+          said: all.filter((e) => e.matches('.paper-only') && e.checkVisibility()).map((e) => e.textContent).join(' '),
+          // A drawing that shows no finding is left out, one that shows some is not.
+          printed: all.filter((e) => e.matches('.found .view') && e.checkVisibility()).length,
           heights: all.filter((e) => e.matches('.found .view')).map((e) => box(e).height),
           hidden: all
             .filter((e) => e.matches('.found .paper, .fold table, .fold li, .path ol') && !e.checkVisibility())
+            // Left to the screen on purpose; a line on paper says so.
+            .filter((e) => e.closest('.off-paper, main.letter .findings') === null)
             .map(name),
         };
       })()`,
     );
     expect(beyond).toEqual([]);
     expect(hidden).toEqual([]);
+    expect(said).toMatch(/^Not printed: .*what passed/);
+    expect(printed).toBeGreaterThan(10);
+    expect(printed).toBeLessThan(heights.length);
     expect(heights.length).toBeGreaterThan(10);
     for (const height of heights) expect(height).toBeLessThan(PAPER.height);
     await page.context().close();

@@ -57,11 +57,13 @@ describe('the review letter', () => {
 
   it('has its chapters in the order of what is to be done', () => {
     expect([...letter.matchAll(/^## (.+)$/gm)].map((m) => m[1])).toEqual([
+      'Comments and replies',
       'To be corrected',
       'Questions',
       'For the reviewer to judge',
       'Deviations and substitutions',
       'What was checked',
+      'Where to change the documents',
       'A-1 Reading room window',
       'A-2 Stair window',
       '07 27 26-04 Windows of the reading rooms',
@@ -72,34 +74,61 @@ describe('the review letter', () => {
     ]);
   });
 
-  it('groups one requirement broken in several details into one item that names every place', () => {
+  it('begins with one line for each comment, by detail, with room for the reply', () => {
+    const table = chapterOf(letter, 'Comments and replies');
+    expect(table).toContain('| Detail | No. | Comment | Level | Reply |');
+    expect(table).toMatch(
+      /\| A-1 \| 1 \| Flashing reach onto the wall, left and right jamb of window: 5 in; required: at least 6 in \| error \| \|/,
+    );
+    expect(table).toMatch(/\| A-2 \| 1 \| Flashing reach onto the wall, [^|]*4 in[^|]*\| error \| \|/);
+    // What is accepted asks for nothing.
+    expect(table).not.toContain('A-3');
+  });
+
+  it('tells each comment once, left and right together, under the number of its line', () => {
     const corrections = chapterOf(letter, 'To be corrected');
-    const items = corrections.split(/^(?=\d+\. )/m).filter((i) => i.includes('Flashing reach onto the wall'));
-    expect(items).toHaveLength(1);
-    expect(items[0]).toContain('Required: at least 6 in (Section 07 27 26, 3.2.B.1).');
-    expect(items[0]).toMatch(/\*\*A-1\*\*: [^\n]*5 in/);
-    expect(items[0]).toMatch(/\*\*A-2\*\*: [^\n]*4 in/);
-    expect(items[0]).not.toContain('A-3');
+    expect(corrections.match(/Flashing reach onto the wall/g)).toHaveLength(2);
+    expect(corrections).toContain(
+      '- **1. Flashing reach onto the wall** (error). Flashing at the left jamb of window reaches 5 in onto the wall; at least 6 in is required (Section 07 27 26, 3.2.B.1). The same on the right. Widen the jamb flashing to at least 6 in.',
+    );
   });
 
-  it('tells errors before warnings, and leaves to the table what stands there', () => {
-    const levels = [...chapterOf(letter, 'To be corrected').matchAll(/^\d+\. .*?\((error|warning|note)\)/gm)];
-    const order = levels.map((m) => ['error', 'warning', 'note'].indexOf(m[1] ?? ''));
-    expect(order.length).toBeGreaterThan(1);
-    expect(order).toEqual([...order].sort());
-    expect(chapterOf(letter, 'To be corrected')).not.toMatch(/deviation\/|substitution\/accepted/);
+  it('tells errors before warnings in each detail', () => {
+    for (const detail of chapterOf(letter, 'To be corrected').split(/^### /m).slice(1)) {
+      const levels = [...detail.matchAll(/\*\* \((error|warning|note)\)/g)];
+      const order = levels.map((m) => ['error', 'warning', 'note'].indexOf(m[1] ?? ''));
+      expect(order.length).toBeGreaterThan(0);
+      expect(order).toEqual([...order].sort());
+    }
   });
 
-  it('asks each question once, of the one who answers, with what is missing and why it matters', () => {
+  it('speaks of no field, no line and no check before the table of places', () => {
+    const said = letter.split('## Where to change the documents')[0] ?? '';
+    expect(said).not.toMatch(/submittal\.md:\d|ontoWall|sentWith|answers:|waterTest|extension\/|submittal\/|\(.?"/);
+    const places = chapterOf(letter, 'Where to change the documents');
+    expect(places).toContain('| A-1 | 1 | `submittal.md:68` | Widen "jambs" to at least 6 in ("ontoWall"). |');
+    expect(places).toContain('openings.unit.waterTest');
+  });
+
+  it('leaves a declared deviation to the reviewer, and holds it against nobody before', async () => {
+    const declared = TEXT.replace('    acceptedBy: architect of record\n    until: 2026-06-30\n', '');
+    expect(declared).not.toBe(TEXT);
+    const told = printMarkdown(await reviewOf(declared));
+    expect(chapterOf(told, 'To be corrected')).not.toContain('### A-3');
+    expect(chapterOf(told, 'Comments and replies')).toMatch(/\| A-3 \| 1 \| Flashing reach[^|]*\| to decide \|/);
+    expect(chapterOf(told, 'For the reviewer to judge')).toMatch(
+      /\*\*A-3, 1\. Flashing reach onto the wall\*\*.*Declared as deviation DEV-1: The precast surround leaves 5 in\./,
+    );
+  });
+
+  it('asks each question once, of the one who answers, and why it matters', () => {
     const questions = chapterOf(letter, 'Questions')
       .split(/^(?=\d+\. )/m)
       .slice(1);
-    const dam = questions.filter((q) => q.includes('sill/back-dam-height'));
+    const dam = questions.filter((q) => q.includes('The back dam of window is 1 in'));
     expect(dam).toHaveLength(1);
     expect(dam[0]).toMatch(/^\d+\. \*\*For the contractor\*\*, on A-1, A-2: /);
-    expect(dam[0]).toContain('Missing: `openings');
     expect(dam[0]).toContain('Why it matters: ');
-    expect(dam[0]).toMatch(/submittal\.md:\d+`, `submittal\.md:\d+/);
   });
 
   it('says how each deviation and substitution stands, and which differences nobody declared', () => {
@@ -116,7 +145,7 @@ describe('the review letter', () => {
     expect(chapterOf(later, 'Deviations and substitutions')).toContain(
       'accepted by architect of record; ended on 2026-06-30',
     );
-    expect(chapterOf(later, 'To be corrected')).toMatch(/\*\*A-3\*\*: [^\n]*5 in/);
+    expect(chapterOf(later, 'Comments and replies')).toMatch(/\| A-3 \| 1 \| [^|]*5 in[^|]*\| error \|/);
   });
 
   it('counts no accepted breach and asks for nothing where nothing is wrong', async () => {

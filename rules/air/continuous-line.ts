@@ -55,7 +55,7 @@ function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, f
         message: `Nothing ties in the air barrier at the ${what}.`,
         at,
         provided: 'none',
-        correct: 'Name the detail or the work item that carries the barrier on, under "tieIn".',
+        correct: 'Name the detail or the work item that carries the barrier on ("tieIn").',
         ...base,
       };
     case 'itself':
@@ -108,7 +108,7 @@ function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, f
 /** The air barrier goes on past the edges of the drawn piece of wall. */
 export default defineRule({
   id: 'air/continuous-line',
-  title: 'Air barrier tied in at the edges',
+  title: 'Tie-in of the air barrier at the edges',
   summary: 'At every edge where the drawn wall meets something else, the air barrier is tied in.',
   level: 'error',
   reads: ['edges.meets', 'edges.tieIn', 'work.place'],

@@ -78,7 +78,7 @@ export default defineRule({
           kind: 'fail',
           message: `No layer of the wall controls ${control === 'thermal' ? 'heat' : control}.`,
           provided: 'none',
-          correct: `Add the layer, or name it with "controls: [${control}]" where one of the layers does it.`,
+          correct: `Add the layer, or say which of the layers does it ("controls: [${control}]").`,
           ...base,
         };
       }

@@ -13,7 +13,7 @@ const DOE: Source = {
 /** Fibrous insulation in the gap around a unit does not count as its air seal. */
 export default defineRule({
   id: 'air/insulation-not-seal',
-  title: 'Insulation is no air seal',
+  title: 'Material of the interior air seal',
   summary: 'Fibrous insulation around a unit is not its only closure to air.',
   level: 'warning',
   reads: ['work.place', 'work.sides', 'product.family'],

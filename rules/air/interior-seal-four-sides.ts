@@ -16,7 +16,7 @@ const DOE: Source = {
 /** The interior air seal closes around the opening; only the outside of the sill is left open. */
 export default defineRule({
   id: 'air/interior-seal-four-sides',
-  title: 'Interior seal on four sides',
+  title: 'Sides of the interior air seal',
   summary: 'The interior air seal runs along head, both jambs and sill of each opening, corners included.',
   level: 'error',
   reads: ['work.place', 'work.sides', 'work.cornersContinuous'],

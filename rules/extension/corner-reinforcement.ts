@@ -10,7 +10,7 @@ const CORNERS = ['inside corners', 'opening edges'] as const satisfies readonly 
 /** Corners of openings that are flashed with a coat have a fillet or strip under it. */
 export default defineRule({
   id: 'extension/corner-reinforcement',
-  title: 'Corners of the opening reinforced',
+  title: 'Reinforcement at the corners of the opening',
   summary:
     'Inside corners and edges of an opening with fluid-applied flashing are treated first, with legs of the width asked for.',
   level: 'warning',
@@ -42,7 +42,7 @@ export default defineRule({
           required: 'treatment of corners and edges',
           provided: 'none',
           message: `The inside corners and edges of "${opening.id}" have no fillet or strip under the fluid-applied flashing "${coated.work.id}".`,
-          correct: `Add work with "place: [inside corners, opening edges]" and "of: ${opening.id}" before "${coated.work.id}".`,
+          correct: `Reinforce the corners and edges of the opening before "${coated.work.id}". Add work with "place: [inside corners, opening edges]" and "of: ${opening.id}".`,
         };
         continue;
       }
@@ -61,7 +61,7 @@ export default defineRule({
             required: `treatment of the ${place}`,
             provided: 'none',
             message: `The ${place} of "${opening.id}" have no fillet or strip under the fluid-applied flashing "${coated.work.id}".`,
-            correct: `Add work with "place: ${place}" and "of: ${opening.id}" before "${coated.work.id}".`,
+            correct: `Reinforce the ${place} of the opening before "${coated.work.id}". Add work with "place: ${place}" and "of: ${opening.id}".`,
           };
           continue;
         }

@@ -83,7 +83,7 @@ export default defineRule({
           const neededMm = Math.min(frame.value + number('bond'), opening.depthMm?.value ?? Infinity);
           offered.push({
             value: neededMm,
-            text: `${formatQuantity(neededMm, 'length', frame)} (back of the frame and ${formatQuantity(number('bond'), 'length', frame)} of bond)`,
+            text: `${formatQuantity(neededMm, 'length', { ...frame, toward: 'up' })} (back of the frame and ${formatQuantity(number('bond'), 'length', frame)} of bond)`,
             source: HABIT,
           });
         }

@@ -81,7 +81,7 @@ export default defineRule({
         provided: (unbondedMm?.value ?? 0) + (slackMm?.value ?? 0),
         limit: {
           value: neededMm,
-          text: `${formatQuantity(neededMm, 'length', like)} (movement ${movementMm.text} over ${strain.text})`,
+          text: `${formatQuantity(neededMm, 'length', { ...like, toward: 'up' })} (movement ${movementMm.text} over ${strain.text})`,
           source: HABIT,
           others: [],
         },

@@ -22,7 +22,7 @@ const JAMB_WIDTH: Source = {
 /** Sill and head flashing run past the jambs of the rough opening. */
 export default defineRule({
   id: 'extension/past-jambs',
-  title: 'Flashing past the jambs',
+  title: 'Flashing reach past the jambs',
   summary: 'Sill and head flashing run past both jambs of the rough opening by what the documents ask.',
   level: 'error',
   reads: ['work.pastJambs', 'work.ontoWall', 'product.least.pastJambs', 'method', 'project.standards'],
@@ -61,7 +61,7 @@ export default defineRule({
               : 'jamb flashing';
             offered.push({
               value: neededMm,
-              text: `${formatQuantity(neededMm, 'length', wide)} (${how})`,
+              text: `${formatQuantity(neededMm, 'length', { ...wide, toward: 'up' })} (${how})`,
               source: beyond ? HEAD_STRIP : JAMB_WIDTH,
             });
           }

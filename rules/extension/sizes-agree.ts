@@ -7,7 +7,7 @@ const COMPUTED: Source = { basis: 'physics', citation: 'the sizes stated in the 
 /** Sizes that are declared beside each other can all be so. */
 export default defineRule({
   id: 'extension/sizes-agree',
-  title: 'Declared sizes agree',
+  title: 'Agreement of declared sizes',
   summary: 'Sizes declared for a piece fit its opening, its roll and one another.',
   level: 'error',
   reads: [

@@ -14,7 +14,7 @@ const COMPUTED: Source = {
 /** No bare sheathing around an opening between its flashing and the field. */
 export default defineRule({
   id: 'extension/uncovered-ring',
-  title: 'Bare wall around an opening',
+  title: 'Cover of the wall around an opening',
   summary: 'Flashing and field together leave no bare sheathing around an opening.',
   level: 'error',
   reads: ['work.ontoWall', 'work.pastJambs', 'work.aboveHead', 'work.belowSill', 'work.lapsOnto'],

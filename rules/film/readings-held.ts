@@ -13,7 +13,7 @@ const PROGRAM: Source = {
 /** Fluid-applied membranes and flashings are measured while they are wet, at a hold point. */
 export default defineRule({
   id: 'film/readings-held',
-  title: 'Film readings planned',
+  title: 'Plan of film readings',
   summary: 'Every fluid-applied membrane and flashing has a hold point for film readings.',
   level: 'note',
   reads: ['work.hold', 'work.of', 'work.product'],

@@ -18,7 +18,7 @@ const BAND: Source = {
 /** Wet film, dry film and volume solids agree. */
 export default defineRule({
   id: 'film/wet-matches-dry',
-  title: 'Wet film matches dry film',
+  title: 'Wet film against dry film',
   summary: 'The wet film stated dries to the dry film stated, by the volume solids of the product.',
   level: 'warning',
   reads: ['work.wetFilm', 'work.dryFilm', 'work.thinner', 'product.volumeSolids'],

@@ -19,7 +19,7 @@ const ARITHMETIC: Source = {
 /** Film to be put on lies within what data sheet and specification ask. */
 export default defineRule({
   id: 'film/within-range',
-  title: 'Film thickness within its range',
+  title: 'Film thickness',
   summary: 'Wet and dry film lie within what the data sheet and the specification ask.',
   level: 'error',
   reads: ['work.wetFilm', 'work.dryFilm', 'work.thinner', 'product.wetFilm', 'product.dryFilm', 'product.volumeSolids'],

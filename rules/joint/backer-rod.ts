@@ -101,7 +101,7 @@ export default defineRule({
           sentence: (p) =>
             `The backer rod of ${rod.text} in the joint "${work.id}", ${width.text} wide, is larger than the joint by ${p}`,
           correct: (required) =>
-            `Use a rod ${comparison === 'at least' ? 'no thinner' : 'no thicker'} than ${formatQuantity(width.value * (1 + (governing?.value ?? value)), 'length', rod)} (${required}).`,
+            `Use a rod ${comparison === 'at least' ? 'no thinner' : 'no thicker'} than ${formatQuantity(width.value * (1 + (governing?.value ?? value)), 'length', { ...rod, toward: comparison === 'at least' ? 'up' : 'down' })} (${required}).`,
           missing: ['work.joint.width'],
           related: [{ message: 'width of the joint', at: width.at }],
         });

@@ -16,7 +16,7 @@ const UFGS: Source = {
 /** Sealant bonds to the two sides of a joint and not to its back. */
 export default defineRule({
   id: 'joint/two-faces',
-  title: 'Bond to two faces',
+  title: 'Bonded faces of the joint',
   summary: 'Sealant bonds to the two sides of the joint and is kept off its back.',
   level: 'warning',
   reads: ['work.bondedFaces', 'work.joint.back', 'work.joint.backerRod'],

@@ -24,7 +24,7 @@ const PHYSICS: Source = { basis: 'physics', citation: 'water runs down', provena
 /** The upper edge of each head flashing lies behind the barrier, all along. */
 export default defineRule({
   id: 'lap/barrier-over-head',
-  title: 'Barrier over the head flashing',
+  title: 'Lap of barrier and head flashing',
   summary: 'The barrier laps over the upper leg of the head flashing along its whole length.',
   level: 'error',
   reads: ['work.place', 'work.ontoWall', 'work.upstand', 'work.lapsOnto', 'work.tuckedUnder', 'product.least.lap'],

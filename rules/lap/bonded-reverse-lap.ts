@@ -24,7 +24,7 @@ function critical(piece: Piece): boolean {
 /** Edges that face the water and are bonded or sealed: sound for a coat, an exception for a sheet. */
 export default defineRule({
   id: 'lap/bonded-reverse-lap',
-  title: 'Bonded reverse lap',
+  title: 'Bond of laps that face the water',
   summary: 'An edge that faces the water is part of a fluid-applied coat, or is accepted as a recorded exception.',
   level: 'warning',
   reads: ['work.place', 'work.edge', 'work.edgeSeal', 'product.edge', 'product.least.lap', 'deviations'],

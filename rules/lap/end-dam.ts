@@ -60,7 +60,7 @@ export default defineRule({
         const headMm = waterHeadMm(pressure.value);
         offered.push({
           value: headMm,
-          text: `${formatQuantity(headMm, 'length', work.endDamsMm)} (head of water at ${pressure.text})`,
+          text: `${formatQuantity(headMm, 'length', { ...work.endDamsMm, toward: 'up' })} (head of water at ${pressure.text})`,
           source: { ...HEAD, at: pressure.at },
         });
       }

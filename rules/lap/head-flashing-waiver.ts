@@ -15,7 +15,7 @@ const CODE: Source = {
 /** Flashing over the head may be left out only under an eave that is deep enough. */
 export default defineRule({
   id: 'lap/head-flashing-waiver',
-  title: 'Head flashing left out under an eave',
+  title: 'Head flashing under an eave',
   summary: 'Head flashing is left out only under an eave whose projection is four times the drop to the head.',
   level: 'warning',
   reads: ['openings.overhang', 'work.place'],
@@ -27,7 +27,7 @@ export default defineRule({
       const { overhang } = opening;
       if (overhang === undefined || flashingAt(detail, opening, ['head', 'flange head']).length > 0) continue;
       const { projectionMm, dropMm } = overhang;
-      const most = formatQuantity(WAIVER_RATIO * projectionMm.value, 'length', dropMm);
+      const most = formatQuantity(WAIVER_RATIO * projectionMm.value, 'length', { ...dropMm, toward: 'down' });
       const base = {
         at: dropMm.at,
         subject: `head of ${opening.id}`,

@@ -19,7 +19,7 @@ const JAMBS = ['left jamb', 'right jamb'] as const satisfies readonly Side[];
 /** Head flashing covers the tops of the jamb flashing, out to its outer edge. */
 export default defineRule({
   id: 'lap/head-over-jamb',
-  title: 'Head flashing over the jambs',
+  title: 'Lap of head and jamb flashing',
   summary: 'The head flashing laps over the top of the jamb flashing, over its whole width.',
   level: 'error',
   reads: ['work.place', 'work.ontoWall', 'work.pastJambs', 'work.downJambs', 'work.aboveHead', 'product.least.lap'],
@@ -60,7 +60,7 @@ export default defineRule({
                 message: `The strip "${jamb.id}" over the jamb flanges of "${opening.id}" lies over the strip "${head.id}" over the head flange.${isBondedCoat(jamb) ? ` ${BONDED_ORDER}` : ''}`,
                 required: 'head strip over jamb strips',
                 provided: 'jamb strips over head strip',
-                correct: `Do "${jamb.work.id}" before "${head.work.id}".`,
+                correct: `Put "${jamb.work.id}" before "${head.work.id}".`,
               };
         }
       }
@@ -103,7 +103,7 @@ export default defineRule({
               message: `The jamb flashing "${jamb.id}" lies outside the head flashing "${inside.id}" at the ${side} of "${opening.id}"${isBondedCoat(jamb) ? `. ${BONDED_ORDER}` : ', so water on the head runs behind it.'}`,
               required: 'head flashing over jamb flashing',
               provided: 'jamb flashing over head flashing',
-              correct: `Do "${jamb.work.id}" before "${inside.work.id}"${isBondedCoat(jamb) ? `, or show product data that allow "${jamb.id}" over "${inside.id}"` : ''}.`,
+              correct: `Put "${jamb.work.id}" before "${inside.work.id}".`,
             };
             continue;
           }

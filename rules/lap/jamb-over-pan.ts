@@ -34,7 +34,7 @@ function lapHeight(jamb: AppliedPiece, pan: AppliedPiece, opening: Opening, side
 /** Jamb flashing comes down outside the turned-up ends of the pan. */
 export default defineRule({
   id: 'lap/jamb-over-pan',
-  title: 'Jamb flashing over the pan',
+  title: 'Lap of jamb flashing and pan',
   summary: 'The jamb flashing laps over the turned-up end of the sill pan, outside it.',
   level: 'error',
   reads: ['work.place', 'work.endDams', 'work.pastJambs', 'work.belowSill', 'work.intoOpening', 'product.least.lap'],
@@ -94,7 +94,7 @@ export default defineRule({
             message: `The sill flashing "${pan.id}" lies outside the jamb flashing "${jamb.id}" at the ${side} of "${opening.id}"${isBondedCoat(pan) ? `. ${BONDED_ORDER}` : ', so water on the jamb runs behind it.'}`,
             required: 'jamb flashing over sill flashing',
             provided: 'sill flashing over jamb flashing',
-            correct: `Do "${pan.work.id}" before "${jamb.work.id}"${isBondedCoat(pan) ? `, or show product data that allow "${pan.id}" over "${jamb.id}"` : ''}.`,
+            correct: `Put "${pan.work.id}" before "${jamb.work.id}".`,
           };
           continue;
         }

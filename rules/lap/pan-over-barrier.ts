@@ -18,7 +18,7 @@ const PHYSICS: Source = { basis: 'physics', citation: 'water runs down', provena
 /** What leaves the pan at its outer leg runs down in front of the barrier below. */
 export default defineRule({
   id: 'lap/pan-over-barrier',
-  title: 'Pan over the barrier below',
+  title: 'Lap of pan and barrier below',
   summary:
     'The outer leg of the sill pan laps over the barrier below the opening, or a coat of the barrier is bonded over it.',
   level: 'error',

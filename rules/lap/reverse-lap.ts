@@ -30,7 +30,7 @@ function byPieces(laps: readonly ReverseLap[]): (readonly [ReverseLap, ...Revers
 /** Water comes down the inner piece and goes behind the upper edge of the outer one. */
 export default defineRule({
   id: 'lap/reverse-lap',
-  title: 'Reverse lap',
+  title: 'Direction of laps',
   summary: 'At every lap that faces the water, the upper piece lies over the lower one.',
   level: 'error',
   reads: ['work.place', 'work.tuckedUnder', 'work.edge', 'work.edgeSeal', 'product.edge'],

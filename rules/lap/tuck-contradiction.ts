@@ -76,7 +76,7 @@ function ontoFlashing(detail: Detail, face: WallFace, own: readonly Piece[], app
 /** What is declared about laps can be so by the sizes stated. */
 export default defineRule({
   id: 'lap/tuck-contradiction',
-  title: 'Declared laps exist',
+  title: 'Declared laps against the order of work',
   summary:
     'A piece that is said to be tucked under another, or to lap onto it, reaches it by the sizes stated, and nothing is tucked under a coat.',
   level: 'error',

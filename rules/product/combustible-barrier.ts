@@ -38,7 +38,7 @@ const namesTest = (layer: Layer): boolean =>
 /** A combustible barrier high on a building of types I to IV has fire evidence. */
 export default defineRule({
   id: 'product/combustible-barrier',
-  title: 'Combustible barrier high on the wall',
+  title: 'Combustibility of a barrier high on the wall',
   summary:
     'Where the building code asks for it, a combustible water-resistive barrier names the fire test of the wall assembly.',
   level: 'warning',

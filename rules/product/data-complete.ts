@@ -25,7 +25,7 @@ function states(product: Product, name: string): boolean {
 /** The data of a product hold what a review of its family needs, and point at nothing that is not there. */
 export default defineRule({
   id: 'product/data-complete',
-  title: 'Product data complete',
+  title: 'Extent of product data',
   summary: 'The data of each product used hold the values that a review of its family needs.',
   level: 'note',
   once: 'per product',

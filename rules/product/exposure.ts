@@ -30,7 +30,7 @@ function covering(detail: Detail, product: Product): { from: Apply; by: Work; se
 /** Nothing stays uncovered longer than its data sheet allows. */
 export default defineRule({
   id: 'product/exposure',
-  title: 'Exposure before it is covered',
+  title: 'Exposure before cover',
   summary: 'No product stays uncovered longer than its data sheet allows.',
   level: 'error',
   once: 'per product',

@@ -94,7 +94,7 @@ function* coverage(product: Product): Iterable<Outcome> {
 /** The film values of a data sheet can all be true. */
 export default defineRule({
   id: 'product/film-agrees',
-  title: 'Film values of a data sheet agree',
+  title: 'Film values of a data sheet',
   summary: 'Wet film, volume solids, dry film and coverage of a data sheet can all be true.',
   level: 'warning',
   once: 'per product',

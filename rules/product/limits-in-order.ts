@@ -135,7 +135,7 @@ function* fallingWaits(product: Product): Iterable<Outcome> {
 /** The limits of a data sheet leave something between them. */
 export default defineRule({
   id: 'product/limits-in-order',
-  title: 'Limits of a data sheet in order',
+  title: 'Order of limits of a data sheet',
   summary: 'No lower limit of a data sheet lies above its upper limit, and no wait is longer than it may stay exposed.',
   level: 'error',
   once: 'per product',

@@ -50,7 +50,7 @@ function bearings(detail: Detail, face: WallFace): Bearing[] {
 /** What goes straight onto a layer of the wall goes onto a substrate that its data sheet lists. */
 export default defineRule({
   id: 'product/on-listed-substrate',
-  title: 'Substrate on the list',
+  title: 'Substrates of a product',
   summary: 'A product that lies directly on a layer of the wall lies on a substrate that its data sheet lists.',
   level: 'warning',
   reads: ['product.substrates', 'wall.material', 'wall.product', 'work.place'],

@@ -119,7 +119,7 @@ function* wetOverDry(product: Product): Iterable<Outcome> {
 /** The permeance of a data sheet agrees with the class and the test it states. */
 export default defineRule({
   id: 'product/permeance-agrees',
-  title: 'Permeance of a data sheet agrees',
+  title: 'Permeance of a data sheet',
   summary: 'The permeance of a data sheet agrees with the vapor retarder class and the test procedure that it names.',
   level: 'warning',
   once: 'per product',

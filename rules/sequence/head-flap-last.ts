@@ -22,7 +22,7 @@ function liftedSheet(detail: Detail, head: Apply): Apply | undefined {
 /** With the barrier on the wall first, its flap at the head is lapped down last of all. */
 export default defineRule({
   id: 'sequence/head-flap-last',
-  title: 'Head flap comes down last',
+  title: 'Order of the head flap',
   summary:
     'Where the barrier was on the wall first, the unit is set, then the head flashing goes on, then the flap of the barrier is lapped down over it.',
   level: 'warning',

@@ -95,7 +95,7 @@ function record(hold: Hold): Outcome {
 /** Work is looked at before it disappears. */
 export default defineRule({
   id: 'sequence/hold-before-cover',
-  title: 'Hold before cover',
+  title: 'Order of holds and cover',
   summary: 'Work that is to be checked is checked before later work hides it, by someone named, against a value.',
   level: 'warning',
   reads: ['work.hold', 'work.of', 'work.by', 'work.accept'],

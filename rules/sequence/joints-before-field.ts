@@ -84,7 +84,7 @@ function* untreated(detail: Detail, face: WallFace): Iterable<Outcome> {
 /** What the field has to span is treated before the field, and before the flashing that goes over it. */
 export default defineRule({
   id: 'sequence/joints-before-field',
-  title: 'Joints before field',
+  title: 'Order of joints and field',
   summary:
     'Sheathing joints, fastener heads, corners and edges of openings are treated before the field membrane and before the flashing over them.',
   level: 'warning',

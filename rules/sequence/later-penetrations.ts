@@ -35,7 +35,7 @@ function fixedThrough(detail: Detail, barrierStep: number): Apply[] {
 /** What goes through a finished barrier is sealed to it before anything hides the place. */
 export default defineRule({
   id: 'sequence/later-penetrations',
-  title: 'Later penetrations are sealed again',
+  title: 'Seal of later penetrations',
   summary: 'What is put through the finished barrier is sealed to it before the cladding, or is shown to seal itself.',
   level: 'warning',
   reads: ['work.set', 'work.place', 'penetrations.selfSealing', 'wall.material'],

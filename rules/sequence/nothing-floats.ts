@@ -232,7 +232,7 @@ function* tooEarly(
 /** Each step bears on, covers or seals to something that is already in place. */
 export default defineRule({
   id: 'sequence/nothing-floats',
-  title: 'Nothing floats',
+  title: 'What each step bears on',
   summary: 'Each step finds in place what it bears on, covers or seals to.',
   level: 'error',
   reads: ['work', 'work.place', 'work.layer', 'work.lapsOnto', 'work.set', 'work.close', 'wall'],

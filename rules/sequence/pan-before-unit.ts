@@ -15,7 +15,7 @@ function linesOpening({ work, place }: Spot, isOnlySill: boolean): boolean {
 /** The pan is complete, and all else that lines the opening is done, when the unit goes in. */
 export default defineRule({
   id: 'sequence/pan-before-unit',
-  title: 'Pan before unit',
+  title: 'Order of pan and unit',
   summary:
     'The sill pan with its corners, and all flashing that turns into the opening, is done before the unit is set.',
   level: 'error',

@@ -8,7 +8,7 @@ const last = (spots: readonly Spot[]): Spot | undefined =>
 /** Flashing of the rough opening goes on from the bottom up, so that each piece laps over the one below. */
 export default defineRule({
   id: 'sequence/sill-jamb-head',
-  title: 'Sill, then jambs, then head',
+  title: 'Order of sill, jambs and head',
   summary: 'Flashing of the rough opening goes on from the bottom up: sill, jambs, head.',
   level: 'warning',
   reads: ['work.place', 'work.of'],

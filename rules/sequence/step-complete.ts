@@ -208,7 +208,7 @@ function* fieldSteps(detail: Detail): Iterable<Outcome> {
 /** The work holds every step that the drawn wall needs. */
 export default defineRule({
   id: 'sequence/step-complete',
-  title: 'No step is missing',
+  title: 'Steps of the work',
   summary:
     'The work lists flashing at jambs and head, the setting of the unit, the lap over its flange and the field of the barrier.',
   level: 'warning',

@@ -84,7 +84,7 @@ function demanded(work: Apply, purpose: Purpose, isFirst: boolean): Measured[] {
 /** Each coat has had its time when the next work covers it, coats it again or sets a unit on it. */
 export default defineRule({
   id: 'sequence/wait-before-cover',
-  title: 'Wait before cover',
+  title: 'Waiting time before cover',
   summary: 'Between a work and the next one on it lies at least the time that the product needs.',
   level: 'error',
   reads: ['work.wait', 'product.waits'],

@@ -103,7 +103,7 @@ function* cured(detail: Detail, hold: Hold, seal: Apply): Iterable<Outcome> {
 /** A water test tells something only after the seals cured and while the interface can be seen. */
 export default defineRule({
   id: 'sequence/water-test-window',
-  title: 'Water test in the right window',
+  title: 'Time of the water test',
   summary:
     'A water test comes after the seals around the unit have cured and before finish or cladding hides the interface.',
   level: 'warning',

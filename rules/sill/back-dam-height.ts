@@ -57,6 +57,7 @@ export default defineRule({
       const tested = testPressureOf(opening, detail.project);
       const like = dam ?? ({ system: tested?.stated.system ?? 'US' } as const);
       const mm = (value: number): string => formatQuantity(value, 'length', like);
+      const atLeast = (value: number): string => formatQuantity(value, 'length', { ...like, toward: 'up' });
       if (dam === undefined) {
         const head = tested === undefined ? '' : `, and water can stand ${mm(tested.headMm)} high (${tested.from})`;
         yield {
@@ -108,7 +109,7 @@ export default defineRule({
           message: `The back dam of "${opening.id}" is ${dam.text}${head}; the slope may make up for the rest, but the depth of the frame is not declared. Declare "frameDepth".`,
           at: opening.unit?.at ?? opening.at,
           subject,
-          required: `at least ${mm(neededMm)} without the slope`,
+          required: `at least ${atLeast(neededMm)} without the slope`,
           provided: dam.text,
           missing: ['openings.unit.frameDepth'],
           sources: [HEAD],
@@ -139,7 +140,7 @@ export default defineRule({
                 subject: 'sill pan',
                 product: pan.product,
                 comparison: 'at least',
-                offered: [{ value: neededMm, text: mm(neededMm), source: HEAD }],
+                offered: [{ value: neededMm, text: atLeast(neededMm), source: HEAD }],
               }),
         sentence: (p) => `The back dam of "${opening.id}" is ${p} high${head}`,
         correct: (required) =>

@@ -16,7 +16,7 @@ const E2112: Source = {
 /** Fasteners of the pan and anchors of the unit keep out of the bottom of the pan. */
 export default defineRule({
   id: 'sill/fasteners',
-  title: 'Fasteners out of the pan',
+  title: 'Fasteners at the pan',
   summary: 'No fastener or anchor goes through the bottom of the sill pan.',
   level: 'warning',
   reads: ['work.fasteners', 'work.anchors'],

@@ -13,7 +13,7 @@ const E2112: Source = {
 /** The line between pan and unit stays open at the sill. */
 export default defineRule({
   id: 'sill/flange-left-open',
-  title: 'Sill flange left open',
+  title: 'Sill flange',
   summary: 'At the sill the bed of the unit is open or interrupted, and nothing seals over the flange.',
   level: 'error',
   reads: ['work.bedding.sill', 'work.openLength', 'work.place'],
@@ -80,7 +80,8 @@ export default defineRule({
           subject,
           required,
           provided: 'sealed',
-          correct: 'Leave the bead out at the sill ("sill: open"), or interrupt it and give "openLength".',
+          correct:
+            'Leave the bead out at the sill ("sill: open"), or interrupt it and say how much of it stays open ("openLength").',
           sources,
           related,
         };

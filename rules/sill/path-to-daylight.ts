@@ -28,7 +28,7 @@ function beyond(passages: readonly Passage[]): string {
 /** Searches the way of water from the pan to daylight, passage by passage. */
 export default defineRule({
   id: 'sill/path-to-daylight',
-  title: 'Path from pan to daylight',
+  title: 'Way of water out of the pan',
   summary: 'Water on the sill pan has an unbroken path to daylight.',
   level: 'error',
   reads: [

@@ -147,11 +147,11 @@ export default defineRule({
         const required = stated.asks ?? `at least ${stated.text}`;
         yield {
           kind: 'fail',
-          message: `The pan "${pan.id}" of "${opening.id}" declares no slope; ${required} is required (${stated.source.citation}).`,
+          message: `The pan "${pan.id}" of "${opening.id}" ${slope === undefined ? 'declares no slope' : 'is declared level (' + slope.text + ')'}; ${required} is required (${stated.source.citation}).`,
           at: slope?.at ?? pan.at,
           subject: `slope of the pan of ${opening.id}`,
           required,
-          provided: 'none',
+          provided: slope?.text ?? 'none',
           correct: `Slope the pan ${required} to the exterior ("slope").`,
           sources: [stated.source],
         };

@@ -76,7 +76,7 @@ function conditions(detail: Detail): Condition[] {
 /** The drawings of the submittal show each condition that the detail holds. */
 export default defineRule({
   id: 'submittal/conditions-covered',
-  title: 'Conditions drawn',
+  title: 'Drawings of the conditions',
   summary:
     'The submittal has drawings of each condition that the detail holds: openings with their lower corner, penetrations, joints, corners and edges.',
   level: 'warning',

@@ -11,7 +11,7 @@ const HABIT: Source = {
 /** A material that is called by no known name takes part in no check; the author should know. */
 export default defineRule({
   id: 'submittal/material-known',
-  title: 'Material with a known name',
+  title: 'Names of materials',
   summary: 'Each layer and each work is of a material whose generic name says what it is.',
   level: 'note',
   reads: ['wall.material', 'wall.family', 'work.material', 'work.family'],

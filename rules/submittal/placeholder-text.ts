@@ -93,7 +93,7 @@ function placeOf(text: Stated<string>, words: string, nth: number): Stated<strin
 /** No text of the detail leaves a decision to someone unnamed. */
 export default defineRule({
   id: 'submittal/placeholder-text',
-  title: 'Placeholder text',
+  title: 'Wording of the detail',
   summary: 'No text of the detail leaves a value, a product or a duty to be settled later.',
   level: 'warning',
   reads: ['title', 'notes', 'work.note', 'work.accept', 'work.method', 'wall.material', 'wall.finish'],

@@ -25,7 +25,7 @@ function lacking(product: Product): string[] {
 /** A reviewer can look each product up: section, data sheet, standard. */
 export default defineRule({
   id: 'submittal/record-per-layer',
-  title: 'A record for each product',
+  title: 'Product records',
   summary:
     'Each membrane, flashing and sealant names its specification section, its data sheet and the standards it meets.',
   level: 'warning',

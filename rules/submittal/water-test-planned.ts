@@ -11,7 +11,7 @@ const FIELD_TEST: Source = {
 /** A field water test is planned for each kind of opening. */
 export default defineRule({
   id: 'submittal/water-test-planned',
-  title: 'Water test planned',
+  title: 'Plan of the water test',
   summary: 'A field water test is planned for every opening with a unit in it.',
   level: 'note',
   reads: ['work.hold', 'openings.unit'],
@@ -51,7 +51,7 @@ export default defineRule({
           provided: 'none',
           sources: [FIELD_TEST],
           correct:
-            'Add "{ hold: water test, by: ..., accept: ..., method: AAMA 502 }" after the perimeter seals have cured and before the interior finish.',
+            'Plan a water test after the perimeter seals have cured and before the interior finish. Add "{ hold: water test, by: ..., accept: ..., method: AAMA 502 }" there.',
         };
       }
     }

@@ -14,7 +14,7 @@ const PRACTICE: Source = { basis: 'practice', citation: 'common practice', prove
 /** Wood or gypsum shut in between two class I layers has no way to dry. */
 export default defineRule({
   id: 'vapor/double-barrier',
-  title: 'Class I on both sides',
+  title: 'Vapor barriers on the two sides',
   summary: 'Wood and gypsum do not stand between a class I layer inside and a class I layer outside.',
   level: 'warning',
   reads: [

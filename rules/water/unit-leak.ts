@@ -20,7 +20,7 @@ const LEAK: Source = {
 /** Water that leaks at the lower corners of a unit, traced over the pan to its end. */
 export default defineRule({
   id: 'water/unit-leak',
-  title: 'Leak at the lower corners of the unit',
+  title: 'Water at the lower corners of the unit',
   summary: 'Water that leaks at the lower corners of a unit is caught by the pan and ends at daylight.',
   level: 'error',
   reads: [

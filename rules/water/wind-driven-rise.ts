@@ -87,6 +87,7 @@ export default defineRule({
     const headMm = waterHeadMm(rain.pressurePa);
     for (const { over, under, heightMm } of laps) {
       const text = formatQuantity(riseMm, 'length', { system: 'US' });
+      const needed = formatQuantity(riseMm, 'length', { system: 'US', toward: 'up' });
       yield {
         ...againstLimit({
           subject: `lap of ${over.id} over ${under.id}`,
@@ -94,7 +95,7 @@ export default defineRule({
           dimension: 'length',
           comparison: 'at least',
           provided: heightMm,
-          limit: { value: riseMm, text, source: HEAD, others: [] },
+          limit: { value: riseMm, text: needed, source: HEAD, others: [] },
           sentence: (p) =>
             `${pieceName(over).replace(/^./, (c) => c.toUpperCase())} laps ${p} over ${pieceName(under)}; at ${rain.from} wind and capillarity lift water ${text} under its edge`,
           correct: (required) => `Make the lap ${required} long, or seal or bond its edge.`,

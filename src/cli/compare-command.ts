@@ -124,6 +124,9 @@ export async function compareCommand(argv: readonly string[]): Promise<number> {
         rule.caution === undefined ? [] : [[rule.id, rule.caution]],
       ),
     ),
+    titles: new Map(
+      [...(before.review?.rules ?? []), ...(after.review?.rules ?? [])].map((rule) => [rule.id, rule.title]),
+    ),
     exitCode: failsOnComparison(comparison, failOn, level) ? 1 : isIncomplete ? 2 : 0,
   };
   const text = await print(report, format, output === undefined, before, after);

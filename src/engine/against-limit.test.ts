@@ -41,7 +41,7 @@ describe('a value against a limit', () => {
   it('fails below, and never reads as if it were met', () => {
     const result = compare(101.4);
     expect(result.kind).toBe('fail');
-    expect(result.message).toBe('It reaches 4 in (101.4 mm); at least 4 in is required (the code).');
+    expect(result.message).toBe('It reaches 3.99 in; at least 4 in is required (the code).');
     expect(result.correct).toBe('Make it at least 4 in.');
   });
   it('turns around for an upper limit', () => {

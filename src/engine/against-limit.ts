@@ -2,7 +2,7 @@
 import type { Allowed, Limit } from './limits.js';
 import type { Outcome, Source } from './result.js';
 import { BASE_UNITS, type Dimension, type Quantity } from '../quantity/types.js';
-import { formatQuantity } from '../quantity/format.js';
+import { formatQuantity, type Like } from '../quantity/format.js';
 import type { Apply, Measured } from '../model/types.js';
 import type { Locus } from '../reading/types.js';
 
@@ -33,12 +33,11 @@ export interface Comparison {
 /** Rounding of fractions of inches and of snapped positions; in the base unit of the dimension. */
 const TOLERANCE: Partial<Record<Dimension | 'count', number>> = { length: 0.1, film: 0.5, pressure: 0.01 };
 
+/** What a crew can build to when a reviewer writes another number beside it. */
+const BUILT_TO: ReadonlySet<Dimension | 'count'> = new Set(['length', 'film', 'slope', 'fraction', 'time', 'count']);
+
 /** Writes a value of a dimension; counts are written bare. */
-export function written(
-  value: number,
-  dimension: Dimension | 'count',
-  like?: Pick<Quantity, 'unit' | 'system'>,
-): string {
+export function written(value: number, dimension: Dimension | 'count', like?: Like): string {
   if (dimension === 'count') return String(value);
   return formatQuantity(value, dimension, like ?? (BASE_UNITS[dimension] === 'mm' ? { system: 'US' } : undefined));
 }
@@ -46,6 +45,18 @@ export function written(
 function isMet(c: Comparison, { value }: Pick<Limit, 'value'>): boolean {
   const tolerance = TOLERANCE[c.dimension] ?? Math.abs(value) * 1e-6;
   return c.comparison === 'at least' ? c.provided >= value - tolerance : c.provided <= value + tolerance;
+}
+
+/** The value with as many digits as tell it from the ends it is held against; three say less than a fraction. */
+function finer(c: Comparison, ends: readonly (number | undefined)[]): string {
+  const dimension = c.dimension as Dimension;
+  const system = BASE_UNITS[dimension] === 'mm' ? ({ system: 'US' } as const) : {};
+  for (let digits = 3; ; digits++) {
+    const like = { ...system, ...(c.like?.unit === undefined ? c.like : { unit: c.like.unit }), digits };
+    const text = formatQuantity(c.provided, dimension, like);
+    if (digits === 9 || ends.every((end) => end === undefined || text !== formatQuantity(end, dimension, like)))
+      return text;
+  }
 }
 
 /** What requirements ask beside the end of the limit and the value does not meet. */
@@ -113,8 +124,7 @@ export function againstLimit(c: Comparison): Outcome {
     !met &&
     c.dimension !== 'count' &&
     ends.some((end) => end !== undefined && plain === written(end, c.dimension, c.like));
-  const exact = close ? ` (${Number(c.provided.toPrecision(6))} ${BASE_UNITS[c.dimension]})` : '';
-  const provided = `${plain}${exact}${remark}`;
+  const provided = `${close ? finer(c, ends) : plain}${remark}`;
   const required = beside?.asks ?? limit.asks ?? `${c.comparison} ${limit.text}`;
   const governing = beside?.source ?? limit.source;
   const clash =
@@ -127,7 +137,9 @@ export function againstLimit(c: Comparison): Outcome {
     return { kind: 'pass', message, at, subject, related, required, provided, sources };
   const correct = met ? 'Have the designer settle which document governs, and state one value.' : c.correct(required);
   const more = met ? {} : alsoBroken(c, limit, governing);
-  return { kind: 'fail', message, at, subject, related, required, provided, sources, correct, ...more };
+  // A size is changed on the drawing; a resistance or a permeance is another layer, and is designed anew.
+  const definite = !met && limit.conflict === undefined && BUILT_TO.has(c.dimension);
+  return { kind: 'fail', message, at, subject, related, required, provided, sources, correct, ...more, definite };
 }
 
 /** A size that a work states, or leaves out. */

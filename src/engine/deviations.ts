@@ -101,6 +101,8 @@ export function applyDeviations(
         ...(deviation.until === undefined ? {} : { until: deviation.until.value }),
         at: deviation.at,
       });
+    else if (deviation.acceptedBy === undefined && !isExpired(deviation, today))
+      result.declareBy({ name: deviationName(deviation), reason: deviation.reason.value });
   }
   const ofDetail = deviations.filter((d) => d.at.document.kind !== 'submittal');
   const outcomes = ofDetail
@@ -147,7 +149,7 @@ export function outcomesOfDeviation(
   const common = { kind: 'fail' as const, at: d.at, subject: name };
   if (use === undefined) {
     const message = `${name} covers no finding: nothing in ${where} breaks ${departsFrom(d)}${d.of === undefined ? '' : ` at "${d.of.value}"`}.`;
-    const correct = `Take the entry out, or correct the ${d.rule === undefined ? 'paragraph' : 'rule'} or the "of" it names.`;
+    const correct = `Take the entry out, or correct the ${d.rule === undefined ? 'paragraph' : 'rule'} or the thing it names ("of").`;
     return [
       {
         ruleId: 'deviation/unused',

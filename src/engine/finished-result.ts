@@ -3,7 +3,7 @@
  * passes, most printers only count.
  */
 import { fingerprintOf } from './fingerprint.js';
-import type { FlowStep, Kind, Level, Outcome, RelatedPlace, Result, Source, Suppression } from './result.js';
+import type { Declared, FlowStep, Kind, Level, Outcome, RelatedPlace, Result, Source, Suppression } from './result.js';
 import { spanOfLocus } from '../reading/locus.js';
 import type { Locus, SourceFile, Span } from '../reading/types.js';
 
@@ -43,6 +43,7 @@ export class FinishedResult implements Result {
   readonly #fingerprints: Fingerprints;
   readonly #number: number;
   #suppression: Suppression | undefined;
+  #declared: Declared | undefined;
   #span: Span | undefined;
 
   constructor(ruleId: string, documentId: string, outcome: Outcome, level: Level, fingerprints: Fingerprints) {
@@ -93,6 +94,12 @@ export class FinishedResult implements Result {
   get notes(): readonly string[] | undefined {
     return this.#outcome.notes;
   }
+  get definite(): boolean | undefined {
+    return this.#outcome.definite;
+  }
+  get declared(): Declared | undefined {
+    return this.#declared;
+  }
   get suppression(): Suppression | undefined {
     return this.#suppression;
   }
@@ -109,5 +116,10 @@ export class FinishedResult implements Result {
   /** Marks it as accepted; it stays among the results. */
   suppressBy(suppression: Suppression): void {
     this.#suppression = suppression;
+  }
+
+  /** Marks it as declared and not yet decided. */
+  declareBy(declared: Declared): void {
+    this.#declared = declared;
   }
 }

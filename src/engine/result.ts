@@ -76,6 +76,8 @@ export interface Outcome {
   readonly missing?: readonly string[] | undefined;
   /** What a computed result rests on and leaves out, a sentence each; whole in files, counted on a terminal. */
   readonly notes?: readonly string[] | undefined;
+  /** The correction gives the value to build to, and no other document contradicts it: a reviewer can note it. */
+  readonly definite?: boolean | undefined;
 }
 
 export interface Suppression {
@@ -84,6 +86,13 @@ export interface Suppression {
   readonly acceptedBy?: string;
   readonly until?: string;
   readonly at: Locus;
+}
+
+/** A deviation that is declared and that nobody has accepted. */
+export interface Declared {
+  /** `deviation DEV-1`. */
+  readonly name: string;
+  readonly reason: string;
 }
 
 export interface Result extends Outcome {
@@ -97,6 +106,8 @@ export interface Result extends Outcome {
   /** Stable over moved lines and renumbered entries: see `fingerprint.ts`. */
   readonly fingerprint: string;
   readonly suppression?: Suppression | undefined;
+  /** A deviation that the documents declare for this breach and that waits for a decision. */
+  readonly declared?: Declared | undefined;
 }
 
 /** A rule that threw, a pack that did not load: never hides the other results. */

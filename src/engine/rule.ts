@@ -39,7 +39,7 @@ export interface RuleSubject<P extends Record<string, Parameter> = Record<string
 export interface Rule<P extends Record<string, Parameter> = Record<string, Parameter>> {
   /** `family/name`, same as folder and file: `lap/reverse-lap`. */
   readonly id: string;
-  /** A short name in trade words: `Reverse lap`. */
+  /** Trade words for what is looked at, which read right above a pass and above a failure: `Back dam height`. */
   readonly title: string;
   /** One sentence: what must be true on the wall. */
   readonly summary: string;

@@ -1,10 +1,11 @@
 /** Lines about single results that several chapters of the report share. */
 import type { ListItem, PhrasingContent, Table } from 'mdast';
 import type { Result } from '../engine/result.js';
-import { acceptanceText, type DetailResults } from './grouping.js';
+import { causesOf, countComments } from './comments.js';
+import { acceptanceText, byDetail, type DetailResults } from './grouping.js';
 import { cell, code, item, joint, strong, table, words } from './markdown-parts.js';
 import { placeOfResult } from './place.js';
-import { countResults, type Review } from './report.js';
+import { countResults, isFinding, type Review } from './report.js';
 
 /** `N-2: message`. */
 export function told(group: DetailResults, message: string): PhrasingContent[] {
@@ -37,13 +38,24 @@ export function acceptedItems(groups: readonly DetailResults[]): ListItem[] {
   );
 }
 
+/** Comments, which are what has to be acted on, and the results they are made of. */
 export function countTable(review: Review): Table {
   const counts = countResults(review.results);
-  const rows: [string, number][] = [
+  const comments = countComments(byDetail(review).flatMap((group) => causesOf(group.findings)));
+  const rows: [string, number, number?][] = [
     ['Details reviewed', review.details.length],
-    ['Errors', counts.errors],
-    ['Warnings', counts.warnings],
-    ['Notes', counts.notes],
+    ['Errors', counts.errors, comments.errors],
+    ['Warnings', counts.warnings, comments.warnings],
+    ['Notes', counts.notes, comments.notes],
+    ...(comments.toDecide === 0
+      ? []
+      : [
+          [
+            'Of these declared, to be decided',
+            review.results.filter((r) => isFinding(r) && r.declared !== undefined).length,
+            comments.toDecide,
+          ] as [string, number, number],
+        ]),
     ['Cannot be checked', counts.open],
     ['For the reviewer to judge', counts.review],
     ['Accepted deviations', counts.accepted],
@@ -51,7 +63,9 @@ export function countTable(review: Review): Table {
     ['Not applicable', counts.notApplicable],
   ];
   return table([
-    [cell(joint('Result')), cell(joint('Count'))],
-    ...rows.map(([name, count]) => [cell(joint(name)), cell(joint(String(count)))]),
+    ['', 'Comments', 'Results'].map((name) => cell(joint(name))),
+    ...rows.map(([name, results, told]) =>
+      [name, told === undefined ? '' : String(told), String(results)].map((text) => cell(joint(text))),
+    ),
   ]);
 }

@@ -9,7 +9,7 @@ import { cell, code, heading, item, joint, list, paragraph, strong, table, words
 import { acceptedItems, countTable, judgmentItems, told, where } from './markdown-results.js';
 import { placeOfResult, placeText } from './place.js';
 import { CAUTION, STAMP_NOTE, suggestedAction, type Review } from './report.js';
-import { sourceText } from './source-text.js';
+import { isUnsure, sourceText, UNSURE_NOTE } from './source-text.js';
 
 /** How many details a row of the passed table names before it counts the rest. */
 const NAMED_DETAILS = 8;
@@ -37,6 +37,10 @@ export function reportTree(review: Review): Root {
       ...aboutTheReview(review),
       heading(2, joint('Caution')),
       paragraph(joint(CAUTION)),
+      // The letter has its own note.
+      ...(letter === undefined && groups.some((g) => g.findings.some((r) => (r.sources ?? []).some(isUnsure)))
+        ? [paragraph(joint(UNSURE_NOTE))]
+        : []),
     ],
   };
 }

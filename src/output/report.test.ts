@@ -41,16 +41,40 @@ describe('the suggested action', () => {
     expect(action([pass, pass, made('fail', 'error')])).toBe('Revise and resubmit');
   });
 
-  test('takes an open item as the worst it can turn into', () => {
-    expect(action([pass, made('open')])).toBe('Revise and resubmit');
-    expect(action([pass, made('open', 'none', { ruleId: 'extend/onto-wall' })])).toBe('Make corrections noted');
-    expect(action([pass, made('review', 'none', { ruleId: 'seal/bedding-compatible' })])).toBe(
-      'Make corrections noted',
+  test('is "Make corrections noted" when every error is corrected by a number to build to, and nothing is open', () => {
+    const collar = made('fail', 'error', { ruleId: 'extension/penetration-collar', definite: true });
+    expect(action([pass, collar])).toBe('Make corrections noted');
+    expect(action([pass, collar, made('fail', 'error', { message: 'The sill is sealed.' })])).toBe(
+      'Revise and resubmit',
     );
+    expect(action([pass, collar, made('open')])).toBe('Revise and resubmit');
+  });
+
+  test('is "Questions to answer" where nothing is wrong and a missing fact could be an error', () => {
+    expect(action([pass, made('open')])).toBe('Questions to answer');
+    expect(action([pass, made('open'), made('fail', 'warning')])).toBe('Questions to answer');
+  });
+
+  test('does not hold against the sender what the reviewer has to judge, and stamps nothing before it is judged', () => {
+    const declared = made('fail', 'error', { declared: { name: 'deviation DEV-1', reason: 'The surround.' } });
+    expect(action([pass, declared])).toBeUndefined();
+    expect(action([pass, made('review')])).toBeUndefined();
+    const { action: word, because } = suggestedAction({
+      results: [pass, declared, made('fail', 'warning')],
+      rules,
+      notifications: [],
+    });
+    expect(word).toBe('Make corrections noted');
+    expect(because).toContain('1 item for the reviewer to judge');
+  });
+
+  test('takes an open item as the worst it can turn into', () => {
+    expect(action([pass, made('open')])).toBe('Questions to answer');
+    expect(action([pass, made('open', 'none', { ruleId: 'extend/onto-wall' })])).toBe('Make corrections noted');
   });
 
   test('takes an open item of a rule that is not listed as an error', () => {
-    expect(action([pass, made('open', 'none', { ruleId: 'extend/onto-wall' })], [], [])).toBe('Revise and resubmit');
+    expect(action([pass, made('open', 'none', { ruleId: 'extend/onto-wall' })], [], [])).toBe('Questions to answer');
   });
 
   test('is none when the review itself broke, but errors found still count', () => {
@@ -73,7 +97,11 @@ describe('the suggested action', () => {
 
   test('says why', () => {
     expect(
-      suggestedAction({ results: [made('fail', 'error'), made('fail', 'error')], rules, notifications: [] }).because,
+      suggestedAction({
+        results: [made('fail', 'error'), made('fail', 'error', { message: 'Another.' })],
+        rules,
+        notifications: [],
+      }).because,
     ).toBe('2 errors found');
   });
 });

@@ -7,6 +7,7 @@ import type { HeldRequirement } from '../engine/requirements-of-run.js';
 import type { ReviewedSubmittal } from '../engine/submittal/facts.js';
 import type { Level, Notification, Result } from '../engine/result.js';
 import type { RequiredSubmittal } from '../model/types.js';
+import { causesOf, countComments, isToDecide, resultsOf, type Cause } from './comments.js';
 
 /** A finding at or above this level makes the exit code 1. */
 export type FailOn = Exclude<Level, 'none'> | 'never';
@@ -48,7 +49,9 @@ export const CAUTION =
 
 export const STAMP_NOTE = "The stamp is the reviewer's.";
 
-export type ReviewAction = 'No exceptions taken' | 'Make corrections noted' | 'Revise and resubmit';
+/** The three actions contract forms use for a submittal, and what is said before one of them can be. */
+export type ReviewAction =
+  'No exceptions taken' | 'Make corrections noted' | 'Revise and resubmit' | 'Questions to answer';
 
 export interface SuggestedAction {
   /** `undefined` when the review does not support any. */
@@ -67,31 +70,39 @@ export function isUnsettled(result: Result): boolean {
 }
 
 /**
- * Proposes one of the three review actions that contract forms use.
+ * Proposes a review action.
  *
- * - An error means the work as shown is not acceptable: revise and resubmit.
- * - "Make corrections noted" lets the work go ahead with the marked changes, so it fits only what can be marked:
- *   warnings and notes.
- * - A missing fact cannot be marked as a correction, because nobody knows yet what the answer is. An open item
- *   (or one a person must judge) is therefore taken as the worst it can turn into, the level of its rule. A rule
- *   that is not listed counts as an error.
- * - "No exceptions taken" needs at least one check that passed, and a review that ran to its end: silence is
- *   not compliance.
+ * - "Make corrections noted" lets the work go ahead with the marked changes. It fits only what a reviewer can mark so
+ *   that there is one way to read it: warnings and notes, and errors whose correction is a number to build to (a collar
+ *   1/2 in short). An error that asks for another order, a missing piece, another material or a document that was not
+ *   sent has to be drawn or sent again, because nobody has seen the answer yet.
+ * - "Revise and resubmit": there is an error of that other kind, or errors stand beside open questions that could be
+ *   errors too.
+ * - "Questions to answer": no error was found, and a fact is missing that could make one. Nothing can be marked and
+ *   nothing is known to be wrong, so it is a request for information; the action follows from the answers. A rule that
+ *   is not listed counts as an error.
+ * - What the reviewer has to judge, a declared deviation among it, is not held against the sender. Until it is judged
+ *   there is no ground for "No exceptions taken", so then none is suggested.
+ * - "No exceptions taken" needs at least one check that passed, and a review that ran to its end: silence is not
+ *   compliance.
  *
  * @see practice of contract review stamps (common wording, no single source)
  */
 export function suggestedAction(review: Pick<Review, 'results' | 'rules' | 'notifications'>): SuggestedAction {
   const counts = countResults(review.results);
   const levels = new Map(review.rules.map((rule) => [rule.id, rule.level]));
+  const causes = causesByDocument(review.results);
+  const comments = countComments(causes);
+  const toCorrect = causes.filter((cause) => !isToDecide(cause) && cause.lead.level === 'error');
+  const toRevise = toCorrect.filter((cause) => !isDefinite(cause)).length;
+  const toJudge = counts.review + comments.toDecide;
   const grave = review.results.filter(
-    (result) => isUnsettled(result) && (levels.get(result.ruleId) ?? 'error') === 'error',
+    (r) => r.kind === 'open' && isUnsettled(r) && (levels.get(r.ruleId) ?? 'error') === 'error',
   ).length;
-  if (counts.errors > 0) {
-    return { action: 'Revise and resubmit', because: `${plural(counts.errors, 'error')} found` };
-  }
-  if (grave > 0) {
-    const because = `${plural(grave, 'item')} that could be an error cannot be settled from the documents`;
-    return { action: 'Revise and resubmit', because };
+  const judged = toJudge > 0 ? `; ${plural(toJudge, 'item')} for the reviewer to judge` : '';
+  if (toRevise > 0 || (toCorrect.length > 0 && grave > 0)) {
+    const asked = grave > 0 ? `; ${plural(grave, 'open question')} that could be an error` : '';
+    return { action: 'Revise and resubmit', because: `${errorsText(toCorrect)}${asked}${judged}` };
   }
   const broken = review.notifications.filter((notification) => notification.level === 'error').length;
   if (broken > 0) {
@@ -100,19 +111,47 @@ export function suggestedAction(review: Pick<Review, 'results' | 'rules' | 'noti
       because: `the review is incomplete: ${plural(broken, 'problem')} of the review itself`,
     };
   }
-  const light = counts.warnings + counts.notes;
-  const unsettled = counts.open + counts.review;
-  if (light + unsettled > 0) {
-    const parts = [
-      counts.warnings > 0 ? plural(counts.warnings, 'warning') : '',
-      counts.notes > 0 ? plural(counts.notes, 'note') : '',
-      unsettled > 0 ? `${plural(unsettled, 'item')} not settled` : '',
-    ];
-    return { action: 'Make corrections noted', because: `no errors; ${parts.filter(Boolean).join(', ')}` };
+  if (grave > 0) {
+    const because = `no errors found; ${plural(grave, 'open question')} that could be an error; no stamp fits before the answers`;
+    return { action: 'Questions to answer', because: `${because}${judged}` };
   }
+  if (toCorrect.length + comments.warnings + comments.notes + counts.open > 0) {
+    const parts = [
+      comments.errors > 0 ? `${plural(comments.errors, 'error')}, each corrected by a number to build to` : 'no errors',
+      comments.warnings > 0 ? plural(comments.warnings, 'warning') : '',
+      comments.notes > 0 ? plural(comments.notes, 'note') : '',
+      counts.open > 0 ? plural(counts.open, 'open question') : '',
+    ];
+    return { action: 'Make corrections noted', because: `${parts.filter(Boolean).join('; ')}${judged}` };
+  }
+  if (toJudge > 0)
+    return {
+      action: undefined,
+      because: `no errors found; ${plural(toJudge, 'item')} for the reviewer to judge first`,
+    };
   if (counts.passed === 0 && counts.accepted === 0) return { action: undefined, because: 'nothing was checked' };
   const accepted = counts.accepted > 0 ? `; ${plural(counts.accepted, 'deviation')} accepted in the documents` : '';
   return { action: 'No exceptions taken', because: `${plural(counts.passed, 'check')} passed, none failed${accepted}` };
+}
+
+/** `14 errors found, in 11 comments`; the comments are left out where there are as many. */
+function errorsText(causes: readonly Cause[]): string {
+  const errors = causes.flatMap(resultsOf).filter((r) => r.level === 'error').length;
+  return `${plural(errors, 'error')} found${errors === causes.length ? '' : `, in ${plural(causes.length, 'comment')}`}`;
+}
+
+/** Every error of a cause can be noted as a number. */
+const isDefinite = (cause: Cause): boolean => resultsOf(cause).every((r) => r.level !== 'error' || r.definite === true);
+
+function causesByDocument(results: readonly Result[]): Cause[] {
+  const groups = new Map<string, Result[]>();
+  for (const result of results.filter(isFinding)) {
+    const key = `${result.file.uri}\n${result.documentId}`;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [result]);
+    else group.push(result);
+  }
+  return [...groups.values()].flatMap(causesOf);
 }
 
 export interface Counts {

@@ -19,7 +19,26 @@ export function sourceText(source: Source): string {
   return `${source.citation} (${source.basis}; ${source.provenance}${at})`;
 }
 
-/** Name of the source line: one governs, the others are there to be compared. */
+/** Read at second hand or recalled: what a reader has to look up before it counts. */
+export const isUnsure = ({ provenance }: Source): boolean =>
+  provenance === 'seen at second hand' || provenance === 'from memory, confirm';
+
+/** The one note that says what "confirm in the code" stands for. */
+export const UNSURE_NOTE =
+  'Where a source is marked "confirm in the code", its text was read in a copy made by somebody else, or is quoted from memory: read it in the code or standard before it is relied on.';
+
+/** `IRC R703.4 (code; confirm in the code)`: how it is known in full stands in the list of rules and their sources. */
+function shortSourceText(source: Source): string {
+  if (source.provenance === 'common practice, no source') return sourceText(source);
+  return sourceText(source).replace(`; ${source.provenance}`, isUnsure(source) ? '; confirm in the code' : '');
+}
+
+/** As {@link sourceLabels}, in short and each source once. */
+export function shortSourceLabels(sources: readonly Source[]): { label: 'source' | 'also'; text: string }[] {
+  return [...new Set(sources.map(shortSourceText))].map((text, i) => ({ label: i === 0 ? 'source' : 'also', text }));
+}
+
+/** Name of the source line: one governs, the others are there to be compared. A source that is named twice stands once. */
 export function sourceLabels(sources: readonly Source[]): { label: 'source' | 'also'; text: string }[] {
-  return sources.map((source, index) => ({ label: index === 0 ? 'source' : 'also', text: sourceText(source) }));
+  return [...new Set(sources.map(sourceText))].map((text, i) => ({ label: i === 0 ? 'source' : 'also', text }));
 }

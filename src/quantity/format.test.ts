@@ -13,17 +13,34 @@ function read(text: string, dimension: Dimension): Quantity {
 }
 
 describe('a value is printed', () => {
-  it.each<[number, Dimension, { unit?: string; system?: 'US' | 'SI' }, string]>([
+  it.each<
+    [number, Dimension, { unit?: string; system?: 'US' | 'SI'; toward?: 'up' | 'down'; digits?: number }, string]
+  >([
     [139.7, 'length', {}, '5-1/2 in'],
     [9.525, 'length', {}, '3/8 in'],
     [101.6, 'length', {}, '4 in'],
     [1371.6, 'length', { system: 'US' }, '54 in'],
     [1371.6, 'length', { unit: 'ft' }, '4 ft 6 in'],
     [2438.4, 'length', { unit: 'ft' }, '8 ft'],
-    [2.54 * 1.03125 * 10, 'length', {}, '1.03 in'],
+    // 1.04 in is 16.64 sixteenths, 17 to the nearest; 0.22 in, below a quarter, is near none.
+    [1.04 * 25.4, 'length', {}, '1-1/16 in'],
+    [0.22 * 25.4, 'length', {}, '0.22 in'],
     [0.1, 'length', {}, '0.00394 in'],
+    // A limit of 0.469 in is 7.5 sixteenths: who uses 1/2 in meets it as a least size, 7/16 in as a most.
+    [0.469 * 25.4, 'length', { toward: 'up' }, '1/2 in'],
+    [0.469 * 25.4, 'length', { toward: 'down' }, '7/16 in'],
+    [0.721 * 25.4, 'length', { toward: 'up' }, '3/4 in'],
+    [1.35 * 25.4, 'length', { toward: 'up' }, '1-3/8 in'],
+    [12.7, 'length', { toward: 'up' }, '1/2 in'],
+    [18.3, 'length', { system: 'SI', toward: 'up' }, '19 mm'],
+    [18.3, 'length', { system: 'SI', toward: 'down' }, '18 mm'],
+    [101.4, 'length', { digits: 3 }, '3.99 in'],
+    [0.0382 * 0.09290304, 'area', {}, '0.038 ft2'],
+    [0.228 * 57.2135, 'permeance', {}, '0.23 perm'],
+    // Two digits would make a class I retarder of it.
+    [0.104 * 57.2135, 'permeance', {}, '0.104 perm'],
     [139.7, 'length', { system: 'SI' }, '140 mm'],
-    [9.525, 'length', { unit: 'mm' }, '9.53 mm'],
+    [9.525, 'length', { unit: 'mm' }, '9.5 mm'],
     [1000, 'length', { unit: 'm' }, '1 m'],
     [304.8, 'film', {}, '12 mil'],
     [304.8, 'film', { system: 'SI' }, '305 um'],
@@ -87,14 +104,19 @@ describe('what is printed can be read again', () => {
           const scale = dimension === 'fraction' || dimension === 'slope' ? 1 : 10 ** power;
           const value = share * scale;
           const again = read(formatQuantity(value, dimension, { unit: spelling }), dimension).value;
-          // Three digits (0.5 %), or half the last whole unit, or 1/64 in; a temperature is rounded to a tenth.
+          // Three digits (0.5 %), or half the last whole unit, or half a sixteenth of an inch; two digits (5 %) for
+          // areas and permeances; a temperature is rounded to a tenth.
           const x = fromBase(value, unit);
           const xAgain = fromBase(again, unit);
-          const inchStep = { ft: 1 / 64 / 12, in: 1 / 64, 'in/ft': 1 / 64 }[spelling] ?? 0;
+          const inchStep = { ft: 1 / 32 / 12, in: 1 / 32, 'in/ft': 1 / 32 }[spelling] ?? 0;
+          const digits = dimension === 'area' || dimension === 'permeance' ? 0.051 : 0.0051;
           const step = dimension === 'temperature' ? 0.05 : inchStep;
           expect(Math.abs(xAgain - x)).toBeLessThanOrEqual(
-            Math.max(Math.abs(x) * 0.0051, step * 1.0001, Math.abs(x) >= 10 && /^[mu]m$/.test(spelling) ? 0.5 : 0) +
-              1e-12,
+            Math.max(
+              Math.abs(x) * digits,
+              step * 1.0001,
+              /^[mu]m$/.test(spelling) ? (Math.abs(x) >= 10 ? 0.5 : 0.25) : 0,
+            ) + 1e-12,
           );
         },
       ),

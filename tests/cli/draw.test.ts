@@ -28,7 +28,7 @@ describe('drawing', () => {
     const { status, out } = await draw(path.join(DEMO, 'returned/X-1-sheet-and-strips.yaml'));
     expect(status).toBe(0);
     expect(out).toContain('Findings of the review');
-    expect(out).toContain('Reverse lap');
+    expect(out).toContain('Direction of laps');
   });
 });
 

@@ -28,6 +28,26 @@ describe('rules', () => {
       expect(title, id).not.toBe('');
     }
   });
+
+  it('no title says how its check ends: it stands above passes and failures', async () => {
+    // Checks that are told only when something is wrong may name the fault.
+    const TOLD_WHEN_WRONG = /^(?:document|deviation|requirement|settings|pack|rule)\//;
+    const good =
+      /\b(?:is|are|exist|agree|agrees|match|matches|no|not|nothing|left|planned|sealed|complete|held|out|reinforced|tied|drawn|traced|accepted|behind|before it|past)\b/;
+    const said = (await cards())
+      .filter(({ id }) => !TOLD_WHEN_WRONG.test(id))
+      .filter(({ title }) => good.test(title))
+      .map(({ id, title }) => `${id}: ${title}`);
+    // Places and directions, not verdicts.
+    expect(said).toEqual(
+      [
+        'extension/past-jambs: Flashing reach past the jambs',
+        'moisture/field-barrier: Drying behind a low-permeance exterior layer',
+        'submittal/unasked-items: Items not required by the section',
+        'sill/path-to-daylight: Way of water out of the pan',
+      ].sort(),
+    );
+  });
 });
 
 describe('explain', () => {

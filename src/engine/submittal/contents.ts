@@ -142,7 +142,7 @@ function missing(asked: RequiredSubmittal, subject: SubmittalSubject): Found {
   return {
     kind: 'fail',
     says: `${asked.citation} asks for ${wanted(asked)}, and the submittal contains none.`,
-    correct: `Send it in and list it under "contains" with "answers: ['${paragraph}']"; when it was sent with another submittal of section ${section.value}, name that under "sentWith".`,
+    correct: `Send it in, or name the other submittal of section ${section.value} that it was sent with. List it under "contains" with "answers: ['${paragraph}']", and the other submittal under "sentWith".`,
   };
 }
 

@@ -64,7 +64,7 @@ export const productData: SubmittalCheck = {
           kind: 'fail',
           provided: `no product data of ${id}`,
           message: `"${id}" is used in ${where}, and the submittal contains no product data of it.`,
-          correct: `Send in the product data of "${id}" and list it under "contains"; when it was sent before, name that submittal under "sentWith".`,
+          correct: `Send in the product data of "${id}", or name the submittal that it was sent with. List it under "contains", and the other submittal under "sentWith".`,
         };
       }
     }

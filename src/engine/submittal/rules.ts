@@ -98,7 +98,7 @@ export const SUBMITTAL_RULES: readonly OwnRule[] = [
   ),
   rule(
     'submittal/product-data',
-    'Product data for each product used',
+    'Product data of the products used',
     'error',
     'The submittal contains product data for every product that its details use.',
     PRODUCT_DATA,
@@ -112,7 +112,7 @@ export const SUBMITTAL_RULES: readonly OwnRule[] = [
   ),
   rule(
     'submittal/resubmission',
-    'Resubmission traced',
+    'Trace of a resubmission',
     'warning',
     'A submittal that was returned names what was sent in before, and its revision is higher.',
     HABIT,
@@ -133,14 +133,14 @@ export const SUBMITTAL_RULES: readonly OwnRule[] = [
   ),
   rule(
     'substitution/accepted',
-    'Substitution accepted',
+    'Acceptance of a substitution',
     'warning',
     'A product in place of the one specified is used only when the substitution is accepted and in force.',
     SUBSTITUTIONS,
   ),
   rule(
     'substitution/in-details',
-    'Substitution carried through the details',
+    'Substitution in the details',
     'warning',
     'The details use the proposed product or the specified one, not both, and what was accepted is what they use.',
     SUBSTITUTIONS,

@@ -20,6 +20,8 @@ export interface ComparisonReport {
   readonly suggested?: { readonly action: string | undefined; readonly because: string };
   /** By rule id. */
   readonly cautions: ReadonlyMap<string, string>;
+  /** Titles by rule id; a rule that is not listed is called by its id. */
+  readonly titles: ReadonlyMap<string, string>;
   readonly exitCode: number;
 }
 

@@ -33,6 +33,7 @@ interface Page {
   readonly cells: number;
   readonly theme: Theme;
   readonly cautions: ReadonlyMap<string, string>;
+  readonly titles: ReadonlyMap<string, string>;
 }
 
 /** The whole text, ending with a line break; everything from documents is made harmless first. */
@@ -40,11 +41,12 @@ export function printComparisonTerminal(
   report: ComparisonReport,
   options: { readonly color: boolean; readonly columns?: number },
 ): string {
-  const { comparison, cautions } = report;
+  const { comparison, cautions, titles } = report;
   const page: Page = {
     cells: Math.max(NARROWEST, Math.min(WIDEST, options.columns ?? 80)),
     theme: themeFor(options.color),
     cautions,
+    titles,
   };
   const names = `${comparison.before.name} -> ${comparison.after.name}`;
   const blocks = [
@@ -79,7 +81,7 @@ function pairBlock(page: Page, pair: Pair, comparison: Comparison): string {
   if (told === undefined) return '';
   const grade = gradeOf(told);
   const level = told.kind === 'fail' ? page.theme.level[told.level](grade) : grade;
-  const head = `  ${page.theme.title(oneLine(told.detail))}  ${level}  ${oneLine(told.rule)}`;
+  const head = `  ${page.theme.title(oneLine(told.detail))}  ${level}  ${oneLine(page.titles.get(told.rule) ?? '')}${page.titles.has(told.rule) ? '  ' : ''}${oneLine(told.rule)}`;
   const difference = differencesText(pair);
   const subject = difference === '' || told.subject === '' ? '' : `${told.subject}: `;
   // What stands as it stood was told in the review before: here it only has to be recognized.

@@ -84,7 +84,7 @@ function opening({ comparison, suggested }: ComparisonReport): RootContent[] {
 
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
-function chapter(pair: Pair, { comparison, cautions }: ComparisonReport): RootContent[] {
+function chapter(pair: Pair, { comparison, cautions, titles }: ComparisonReport): RootContent[] {
   const told = pair.after ?? pair.before;
   if (told === undefined) return [];
   const grade = gradeOf(told);
@@ -92,6 +92,7 @@ function chapter(pair: Pair, { comparison, cautions }: ComparisonReport): RootCo
   const lines: ListItem[] = [
     ...places(pair),
     ...fact('What was checked', told.subject),
+    item(strong('Check'), joint(': '), code(told.rule)),
     ...fact('Change', differencesText(pair)),
     ...fact('Required', told.required),
     ...fact('Provided', told.provided),
@@ -102,7 +103,7 @@ function chapter(pair: Pair, { comparison, cautions }: ComparisonReport): RootCo
     ...because(pair, comparison),
   ];
   return [
-    heading(3, words(told.detail), joint(` (${grade}): `), words(told.rule)),
+    heading(3, words(told.detail), joint(` (${grade}): `), words(titles.get(told.rule) ?? told.rule)),
     paragraph(words(told.message)),
     list(lines),
   ];

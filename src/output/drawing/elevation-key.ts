@@ -32,7 +32,7 @@ function swatch(sheet: Sheet, family: Family): KeySign {
 export function sharedSigns(sheet: Sheet, subject: DrawingSubject, hasWater: boolean, hasWrongEnd: boolean): KeySign[] {
   const levels = [...new Set(subject.findings.map((f) => f.result.level))];
   return [
-    { text: 'step in the order of work', draw: ([x, y]) => workNumber(sheet, [x, y], 0) },
+    { text: 'step in the order of work', draw: ([x, y]) => workNumber(sheet, [x, y], undefined) },
     ...(hasWater
       ? [
           {
@@ -57,8 +57,7 @@ export function sharedSigns(sheet: Sheet, subject: DrawingSubject, hasWater: boo
       : []),
     ...levels.map((level) => ({
       text: `finding: ${level}`,
-      draw: ([x, y]: readonly [number, number]) =>
-        findingMark(sheet, [x, y], subject.findings.find((f) => f.result.level === level)?.number ?? 1, level),
+      draw: ([x, y]: readonly [number, number]) => findingMark(sheet, [x, y], undefined, level),
     })),
   ];
 }

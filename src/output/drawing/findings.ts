@@ -1,4 +1,5 @@
-/** Findings of the detail with the numbers they carry on its drawings, and what of the detail each one points at. */
+/** Findings of the detail with the numbers of their comments, which they carry on its drawings, and what of the detail each one points at. */
+import { causesOf, resultsOf } from '../comments.js';
 import { isFinding } from '../report.js';
 import type { Result } from '../../engine/result.js';
 import type { Detail, Layer, Opening, Penetration, Work } from '../../model/types.js';
@@ -13,9 +14,13 @@ export interface Target {
 }
 
 export interface NumberedFinding {
-  /** From 1, the same on every drawing of the detail. */
+  /** Of the comment, from 1: the same on every drawing of the detail, in the report and in the letter. */
   readonly number: number;
   readonly result: Result;
+  /** All findings of the comment. */
+  readonly all: readonly Result[];
+  /** The same finding at the other side: marked, and listed under the first. */
+  readonly repeats: boolean;
   readonly title: string;
   readonly target: Target;
 }
@@ -49,7 +54,7 @@ function targetAt(at: Locus, detail: Detail): Target | undefined {
 }
 
 /**
- * Numbers the findings of a detail in the order of the review.
+ * Numbers the findings of a detail by comment: the one that leads it, and the same finding at the other side.
  *
  * @param results of any documents; only findings of this detail are taken
  * @param titleOf title of a rule by its id
@@ -59,13 +64,21 @@ export function numberFindings(
   detail: Detail,
   titleOf: (ruleId: string) => string,
 ): NumberedFinding[] {
-  return results
-    .filter((r) => isFinding(r) && r.documentId === detail.id)
-    .map((result, i) => {
+  const own = results.filter((r) => isFinding(r) && r.documentId === detail.id);
+  return causesOf(own).flatMap((cause, i) =>
+    [cause.lead, ...cause.same].map((result): NumberedFinding => {
       const places = [result.at, ...(result.related ?? []).map((r) => r.at)];
       const target = places.map((at) => targetAt(at, detail)).find((t) => t !== undefined);
-      return { number: i + 1, result, title: titleOf(result.ruleId), target: target ?? {} };
-    });
+      return {
+        number: i + 1,
+        result,
+        all: resultsOf(cause),
+        repeats: result !== cause.lead,
+        title: titleOf(result.ruleId),
+        target: target ?? {},
+      };
+    }),
+  );
 }
 
 /** The side of an opening that a finding speaks of, by the words of its subject. */

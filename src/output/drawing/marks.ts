@@ -6,10 +6,15 @@ import type { Level } from '../../engine/result.js';
 export const NUMBER_RADIUS = 2;
 export const FINDING_SIZE = { width: 5.6, height: 5 } as const;
 
-/** Number of a step in the order of work, in a circle; a dashed circle stands on what later work covers. */
-export function workNumber(sheet: Sheet, [x, y]: Point, step: number, covered = false): void {
+/**
+ * Number of a step in the order of work, in a circle; a dashed circle stands on what later work covers.
+ *
+ * @param step from 0; `undefined` for the blank sign of the key
+ */
+export function workNumber(sheet: Sheet, [x, y]: Point, step: number | undefined, covered = false): void {
   sheet.add('mark', circle([x, y], NUMBER_RADIUS, { 'stroke-dasharray': covered ? '0.7 0.5' : undefined }));
   sheet.reserve({ x0: x - NUMBER_RADIUS, y0: y - NUMBER_RADIUS, x1: x + NUMBER_RADIUS, y1: y + NUMBER_RADIUS });
+  if (step === undefined) return;
   const text = String(step + 1);
   sheet.add('text', numberText([x, y + 0.78], text, text.length > 2 ? 1.7 : SIZE.small, '#000'));
 }
@@ -23,8 +28,12 @@ function numberText([x, y]: Point, text: string, size: number, fill: string): st
   );
 }
 
-/** Number of a finding in a triangle: black for an error, heavy edge for a warning, light edge for a note. */
-export function findingMark(sheet: Sheet, [x, y]: Point, number: number, level: Level): void {
+/**
+ * Number of a finding in a triangle: black for an error, heavy edge for a warning, light edge for a note.
+ *
+ * @param number `undefined` for the blank sign of the key
+ */
+export function findingMark(sheet: Sheet, [x, y]: Point, number: number | undefined, level: Level): void {
   const { width, height } = FINDING_SIZE;
   const triangle: Point[] = [
     [x, y - height / 2],
@@ -43,6 +52,7 @@ export function findingMark(sheet: Sheet, [x, y]: Point, number: number, level: 
     }),
   );
   sheet.reserve({ x0: x - width / 2, y0: y - height / 2, x1: x + width / 2, y1: y + height / 2 });
+  if (number === undefined) return;
   const text = String(number);
   sheet.add(
     'text',

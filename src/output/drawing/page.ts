@@ -91,9 +91,10 @@ export function drawFindings(
   whole: boolean,
 ): void {
   if (findings.length === 0) return;
-  const told = findings.filter((f) => whole || shown.has(f.number));
-  const rest = findings.filter((f) => !told.includes(f));
-  let y = heading(sheet, sheet.bottom + 2, `Findings of the review (${told.length} of ${findings.length})`);
+  const leads = findings.filter((f) => !f.repeats);
+  const told = leads.filter((f) => whole || shown.has(f.number));
+  const rest = leads.filter((f) => !told.includes(f));
+  let y = heading(sheet, sheet.bottom + 2, `Findings of the review (${told.length} of ${leads.length})`);
   const columns = { level: INNER.x0 + 8, title: INNER.x0 + 22, text: INNER.x0 + 63 };
   for (const { number, result, title } of told) {
     const titles = wrapMm(title, columns.text - columns.title - 2, SIZE.text);
@@ -110,7 +111,7 @@ export function drawFindings(
   if (rest.length > 0) {
     const numbers = rest.map((f) => f.number).join(', ');
     for (const text of wrapMm(
-      `Not at one place of this view, told on the elevation: ${numbers}.`,
+      `Not at one place of this view, listed on the elevation: ${numbers}.`,
       INNER.x1 - INNER.x0,
       SIZE.text,
     )) {

@@ -3,11 +3,12 @@
  * the drawings. A browser that does not know `:has()` passes over them and shows the drawings as they are.
  */
 import type { DetailPart } from './detail.js';
+import { commentsOf } from '../comments.js';
 import { classOfFinding, findingName, markName } from './names.js';
 
 export function choices(parts: readonly DetailPart[]): string {
   const selectors = parts.flatMap(({ number, group, drawings }) =>
-    group.findings.flatMap((_, i) => {
+    commentsOf([group]).flatMap((_, i) => {
       const finding = i + 1;
       const shown = drawings.flatMap((drawing, v) =>
         drawing.parts.marks.some((m) => m.finding === finding) ? [`#${markName(number, v + 1, finding)}`] : [],

@@ -1,5 +1,5 @@
 /** From the Markdown tree of the report to a tree of harmless HTML. */
-import type { ElementContent, RootContent } from 'hast';
+import type { Element, ElementContent, RootContent } from 'hast';
 import { sanitize, type Schema } from 'hast-util-sanitize';
 import type { Root as MarkdownRoot, RootContent as MarkdownContent } from 'mdast';
 import { toHast } from 'mdast-util-to-hast';
@@ -30,10 +30,16 @@ const SCHEMA: Schema = {
   strip: ['script', 'style'],
 };
 
+/** A date breaks at its hyphens unless it is told not to. */
+function isDate({ children: [only, ...more] }: Element): boolean {
+  return more.length === 0 && only?.type === 'text' && /^\d{4}-\d\d-\d\d$/.test(only.value);
+}
+
 function finish(node: ElementContent): ElementContent {
   if (node.type !== 'element') return node;
   const children = node.children.map(finish);
   if (node.tagName === 'th') return { ...node, properties: { scope: 'col' }, children };
+  if (node.tagName === 'td' && isDate(node)) return { ...node, properties: { className: ['date'] }, children };
   // A page somebody else keeps is not told who reads this report.
   if (node.tagName === 'a')
     return { ...node, properties: { ...node.properties, rel: ['noopener', 'noreferrer'] }, children };

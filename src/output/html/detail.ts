@@ -1,6 +1,7 @@
 /** The part of the page about one detail: its drawings beside its findings. */
 import type { Element, ElementContent } from 'hast';
 import type { RootContent } from 'mdast';
+import { commentsOf } from '../comments.js';
 import type { DetailResults } from '../grouping.js';
 import { code, heading, joint, paragraph, words } from '../markdown-parts.js';
 import { oneLine } from '../escape.js';
@@ -36,6 +37,14 @@ function quietChapter(group: DetailResults): Chapter {
   return chapter;
 }
 
+/** Families of rules that speak of heat and vapor. */
+const OF_VAPOR = /^(?:moisture|vapor)\//;
+
+/** On paper a drawing shows a finding; one made of numbers, when heat or vapor is what was found. */
+function isOnPaper({ parts, numbers }: Drawing, { findings }: DetailResults): boolean {
+  return numbers === undefined ? parts.marks.length > 0 : findings.some((f) => OF_VAPOR.test(f.ruleId));
+}
+
 /** File and counts, in one line. */
 function facts({ group }: DetailPart): Element {
   const { findings, open, review, passed, accepted } = group;
@@ -63,7 +72,11 @@ function drawingsColumn(part: DetailPart): Element[] {
   const { number, group, drawings } = part;
   if (drawings.length === 0) return [];
   const figures = drawings.map((drawing, i) =>
-    figure(drawing, { detail: number, view: i + 1, open: i === 0 }, group.findings),
+    figure(
+      drawing,
+      { detail: number, view: i + 1, open: i === 0, onPaper: isOnPaper(drawing, group) },
+      commentsOf([group]).map(({ lead }) => lead),
+    ),
   );
   const label = `Drawings of ${oneLine(group.detail.id)}`;
   if (part.chapter === undefined)
@@ -76,8 +89,9 @@ export function detailSection(part: DetailPart): Element {
   const { number, group, drawings, chapter = quietChapter(group) } = part;
   const name = detailName(number);
   const { before, chapters } = cutAt('h3', chapter.body);
+  const leads = commentsOf([group]).map(({ lead }) => lead);
   const articles = chapters.flatMap((one, i) => {
-    const result = group.findings[i];
+    const result = leads[i];
     if (result === undefined) return [];
     return [
       findingArticle(one, result, { detail: number, finding: i + 1, drawings, rule: part.ruleOf(result.ruleId) }),
@@ -86,10 +100,6 @@ export function detailSection(part: DetailPart): Element {
   const column = drawingsColumn(part);
   const findings =
     articles.length === 0 ? [] : [element('div', { className: ['findings'], id: `${name}-findings` }, ...articles)];
-  const past =
-    drawings.length > 0 && articles.length > 0
-      ? [element('a', { href: `#${name}-findings`, className: ['skip'] }, text('Past the drawings to the findings'))]
-      : [];
   return element(
     'section',
     { id: name, className: articles.length > 0 ? ['detail', 'found'] : ['detail'], ariaLabelledBy: [`${name}-title`] },
@@ -97,7 +107,6 @@ export function detailSection(part: DetailPart): Element {
     facts(part),
     ...before,
     ...part.notDrawn.map((why) => element('p', { className: ['facts'] }, text(oneLine(why)))),
-    ...past,
-    element('div', { className: column.length > 0 && articles.length > 0 ? ['beside'] : [] }, ...column, ...findings),
+    element('div', { className: column.length > 0 && articles.length > 0 ? ['beside'] : [] }, ...findings, ...column),
   );
 }

@@ -2,6 +2,7 @@ import path from 'node:path';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { readMarkup } from '../../../tests/support/markup.js';
 import { runReview, type Run } from '../../cli/run.js';
+import { commentsOf, resultsOf, type Comment } from '../comments.js';
 import { byDetail, type DetailResults } from '../grouping.js';
 import * as layers from '../drawing/layers.js';
 import { drawingsFor, type Drawing } from './drawings.js';
@@ -15,11 +16,14 @@ async function reviewed(...inputs: string[]): Promise<Run> {
   return runReview({ inputs, cwd: ROOT, ...rest });
 }
 
-function drawn(run: Run, id: string): { group: DetailResults; drawings: Drawing[]; notDrawn: string[] } {
+function drawn(
+  run: Run,
+  id: string,
+): { group: DetailResults; comments: Comment[]; drawings: Drawing[]; notDrawn: string[] } {
   const group = byDetail(run.review).find((g) => g.detail.id === id);
   const detail = group === undefined ? undefined : run.detailOf(group.detail);
   if (group === undefined || detail === undefined) throw new Error(`${id} is not there`);
-  return { group, ...drawingsFor(detail, group.findings, (rule) => rule) };
+  return { group, comments: commentsOf([group]), ...drawingsFor(detail, group.findings, (rule) => rule) };
 }
 
 let demo: Run;
@@ -53,18 +57,19 @@ describe('the drawings of a detail on the page', () => {
     expect(notDrawn).toEqual(['Not drawn: Layers from outside to inside. no room']);
   });
 
-  test('mark findings by their numbers in the report', () => {
-    const { group, drawings } = drawn(demo, 'X-1');
+  test('mark findings by the numbers of their comments in the report', () => {
+    const { comments, drawings } = drawn(demo, 'X-1');
     const elevation = drawings[0]!;
     expect(elevation.parts.marks.length).toBeGreaterThan(10);
     for (const { finding, y } of elevation.parts.marks) {
-      expect(finding).toBeLessThanOrEqual(group.findings.length);
+      expect(finding).toBeLessThanOrEqual(comments.length);
       expect(y).toBeLessThan(elevation.parts.drawingEnd);
     }
     const numbers = elevation.parts.marks.map((m) => m.finding);
-    expect(new Set(numbers).size).toBe(numbers.length);
+    for (const { number, same } of comments)
+      expect(numbers.filter((n) => n === number).length).toBeLessThanOrEqual(same.length + 1);
     // The drawing itself says of the others that they stand at no one place.
-    const unmarked = group.findings.filter((_, i) => !numbers.includes(i + 1)).map((f) => f.ruleId);
+    const unmarked = comments.filter((c) => !numbers.includes(c.number)).map((c) => c.lead.ruleId);
     expect(unmarked.length).toBeGreaterThan(0);
     expect(unmarked).not.toContain('lap/reverse-lap');
   });
@@ -72,20 +77,23 @@ describe('the drawings of a detail on the page', () => {
 
 describe('the path of a finding on the drawings', () => {
   const waysOf = (run: Run, id: string, ruleId: string, view: string): number[] => {
-    const { group, drawings } = drawn(run, id);
+    const { comments, drawings } = drawn(run, id);
     const ways = drawings.find((d) => d.title === view)?.waysOf;
-    return group.findings.flatMap((f, i) => (f.ruleId === ruleId ? [ways?.get(i + 1)?.length ?? 0] : []));
+    return comments.flatMap((c) =>
+      resultsOf(c).some((f) => f.ruleId === ruleId) ? [ways?.get(c.number)?.length ?? 0] : [],
+    );
   };
 
   test('is the line of the water that goes behind the piece it names', () => {
-    const { group, drawings } = drawn(demo, 'X-1');
-    const number =
-      group.findings.findIndex((f) => f.ruleId === 'lap/reverse-lap' && f.message.includes('"head-strip" lies over')) +
-      1;
+    const { comments, drawings } = drawn(demo, 'X-1');
+    const { number = 0 } =
+      comments.find((c) =>
+        resultsOf(c).some((f) => f.ruleId === 'lap/reverse-lap' && f.message.includes('"head-strip" lies over')),
+      ) ?? {};
     const lines = drawings[0]!.waysOf.get(number) ?? [];
     expect(lines.length).toBeGreaterThan(0);
     for (const line of lines) expect(drawings[0]!.parts.waterLines).toContain(line);
-    const withoutPath = group.findings.flatMap((f, i) => (f.flow === undefined ? [i + 1] : []));
+    const withoutPath = comments.filter((c) => resultsOf(c).every((f) => f.flow === undefined)).map((c) => c.number);
     for (const other of withoutPath) expect(drawings[0]!.waysOf.has(other)).toBe(false);
   });
 
@@ -109,10 +117,19 @@ describe('the path of a finding on the drawings', () => {
 
 describe('a drawing as part of the page', () => {
   const html = (id: string): string => {
-    const { group, drawings } = drawn(demo, id);
+    const { comments, drawings } = drawn(demo, id);
     return drawings
       .map((d, i) =>
-        toHtml(figure(d, { detail: 1, view: i + 1, open: true }, group.findings), { allowDangerousHtml: true }),
+        toHtml(
+          figure(
+            d,
+            { detail: 1, view: i + 1, open: true, onPaper: true },
+            comments.map((c) => c.lead),
+          ),
+          {
+            allowDangerousHtml: true,
+          },
+        ),
       )
       .join('');
   };
@@ -127,7 +144,7 @@ describe('a drawing as part of the page', () => {
   });
 
   test('has a name and a description, and each mark says its finding and leads there', () => {
-    const { group } = drawn(demo, 'X-1');
+    const { comments } = drawn(demo, 'X-1');
     const { tags } = readMarkup(html('X-1'));
     const ids = tags.map((t) => t.attributes['id']);
     for (const { attributes } of tags.filter((t) => t.attributes['role'] === 'img'))
@@ -137,13 +154,13 @@ describe('a drawing as part of the page', () => {
     for (const { attributes } of marks) {
       const number = Number(/finding-(\d+)$/.exec(attributes['href'] ?? '')?.[1]);
       expect(attributes['aria-label']).toBe(
-        `Finding ${number}, ${group.findings[number - 1]!.level}: ${group.findings[number - 1]!.message}`,
+        `Finding ${number}, ${comments[number - 1]!.lead.level}: ${comments[number - 1]!.lead.message}`,
       );
     }
   });
 
   test('has its numbers beside it in a table, where it is made of them', () => {
-    const { group, drawings } = drawn(demo, 'W-1');
+    const { comments, drawings } = drawn(demo, 'W-1');
     const profile = drawings.find((d) => d.title === 'Heat and vapor through the wall')!;
     const year = drawings.find((d) => d.title === 'Water in the wall through a year')!;
     expect(drawings.filter((d) => d.numbers !== undefined)).toEqual([profile, year]);
@@ -152,18 +169,25 @@ describe('a drawing as part of the page', () => {
     expect(year.numbers?.rows.map((r) => r[0])).toHaveLength(12);
     for (const row of [...profile.numbers!.rows, ...year.numbers!.rows])
       for (const cell of row) expect(cell).not.toMatch(/NaN|undefined|no value/);
-    const page = toHtml(figure(profile, { detail: 1, view: 6, open: false }, group.findings), {
-      allowDangerousHtml: true,
-    });
+    const page = toHtml(
+      figure(
+        profile,
+        { detail: 1, view: 6, open: false, onPaper: false },
+        comments.map((c) => c.lead),
+      ),
+      {
+        allowDangerousHtml: true,
+      },
+    );
     expect(page).toContain('<summary>The same in numbers</summary>');
     for (const cell of profile.numbers!.rows[3]!) expect(page).toContain(`<td>${cell}</td>`);
-    expect(page).toMatch(/^<details id="[^"]+" class="view"><summary>Heat and vapor/);
+    expect(page).toMatch(/^<details id="[^"]+" class="view numeric tall off-paper"><summary>Heat and vapor/);
   });
 
   test('has scale bar and drawing in one picture, so that they never differ in scale', () => {
     const { tags } = readMarkup(html('X-1'));
     for (const { inside } of tags.filter((t) => t.name === 'use'))
       expect(inside.filter((n) => n === 'svg')).toHaveLength(2);
-    expect(tags.filter((t) => t.name === 'use')).toHaveLength(5);
+    expect(tags.filter((t) => t.name === 'use')).toHaveLength(7);
   });
 });

@@ -18,6 +18,8 @@ export interface FigurePlace {
   readonly detail: number;
   readonly view: number;
   readonly open: boolean;
+  /** Printed: it marks a finding. */
+  readonly onPaper: boolean;
 }
 
 /** Patterns of two drawings may have one name; on one page each needs its own. */
@@ -28,7 +30,7 @@ function withOwnNames(svg: string, prefix: string): string {
 /** Room between the drawing and its title block, mm. */
 const GAP = 1.5;
 
-/** Height of what is shown, mm on paper: the sheet without the table of findings, which the page itself shows. */
+/** Height of what is shown, mm on paper: the sheet without its table of findings or list of notes, which the page itself shows. */
 function shownHeight({ drawingEnd, height, titleBlockStart }: SheetParts): number {
   return titleBlockStart === undefined ? height : drawingEnd + GAP + height - titleBlockStart;
 }
@@ -67,7 +69,7 @@ function overlay(drawing: Drawing, place: FigurePlace, findings: readonly Result
   const links = marks
     .filter((mark) => findings[mark.finding - 1] !== undefined)
     .sort((a, b) => a.finding - b.finding)
-    .map((mark) => {
+    .map((mark, i, all) => {
       const { level, message } = findings[mark.finding - 1] as Result;
       const label = `Finding ${mark.finding}, ${level}: ${oneLine(message)}`;
       const { x, y } = mark;
@@ -76,7 +78,8 @@ function overlay(drawing: Drawing, place: FigurePlace, findings: readonly Result
         'a',
         {
           href: `#${findingName(place.detail, mark.finding)}`,
-          id: markName(place.detail, place.view, mark.finding),
+          // Left and right carry one number; the first of them is the one that addresses lead to.
+          id: all[i - 1]?.finding === mark.finding ? undefined : markName(place.detail, place.view, mark.finding),
           class: `mark ${classOfFinding(place.detail, mark.finding)}`,
           'aria-label': label,
         },
@@ -99,6 +102,18 @@ function overlay(drawing: Drawing, place: FigurePlace, findings: readonly Result
   );
 }
 
+/** Higher than wide: it takes a page of its own, or its words could not be read. */
+const isTall = (parts: SheetParts): boolean => shownHeight(parts) > parts.width;
+
+/** What a drawing of numbers assumes and leaves out, beside the sheet, where it can be read at any size of the sheet. */
+function notesList({ notes = [] }: NumberTable): Element[] {
+  if (notes.length === 0) return [];
+  return [
+    element('p', { className: ['facts'] }, text('Assumed and left out')),
+    element('ul', { className: ['notes'] }, ...notes.map((note) => element('li', {}, text(oneLine(note))))),
+  ];
+}
+
 /** The numbers a drawing is made of, as a table that is folded away. */
 function numbersTable({ caption, head, rows }: NumberTable): Element {
   const cell = (name: 'th' | 'td', words: string, scope?: 'col'): Element =>
@@ -117,16 +132,25 @@ function numbersTable({ caption, head, rows }: NumberTable): Element {
   );
 }
 
-/** @param findings of the detail, in the order of their numbers */
+/** @param findings that lead the comments of the detail, in the order of their numbers */
 export function figure(drawing: Drawing, place: FigurePlace, findings: readonly Result[]): Element {
   const name = viewName(place.detail, place.view);
   const shown = new Set(drawing.parts.marks.map((m) => m.finding)).size;
   const count = shown === 0 ? '' : ` (${shown} of ${findings.length} findings marked)`;
   return element(
     'details',
-    { id: name, className: ['view'], ...(place.open ? { open: true } : {}) },
+    {
+      id: name,
+      className: [
+        'view',
+        ...(drawing.numbers === undefined ? [] : ['numeric']),
+        ...(isTall(drawing.parts) ? ['tall'] : []),
+        ...(place.onPaper ? [] : ['off-paper']),
+      ],
+      ...(place.open ? { open: true } : {}),
+    },
     element('summary', {}, text(`${oneLine(drawing.title)}${count}`)),
     element('div', { className: ['sheet'] }, markup(sheet(drawing, name)), markup(overlay(drawing, place, findings))),
-    ...(drawing.numbers === undefined ? [] : [numbersTable(drawing.numbers)]),
+    ...(drawing.numbers === undefined ? [] : [...notesList(drawing.numbers), numbersTable(drawing.numbers)]),
   );
 }

@@ -27,8 +27,16 @@ function sign(level: Level, number: number): string {
   );
 }
 
+const stepsIn = (item: Element): number =>
+  item.children
+    .filter((c) => isElement(c, 'ol'))
+    .flatMap((c) => c.children)
+    .filter((c) => isElement(c, 'li')).length;
+
+const isNotBlank = (c: ElementContent): boolean => c.type !== 'text' || c.value.trim() !== '';
+
 /** `**Name**: rest` as a term and what is said of it. */
-function fact(item: Element, place: FindingPlace, result: Result): Element {
+function fact(item: Element, place: FindingPlace): Element {
   const [first, second, ...others] = item.children.filter((c) => c.type !== 'text' || c.value.trim() !== '');
   const name = first === undefined ? '' : textOf(first);
   const isPath = others.some((c) => isElement(c, 'ol'));
@@ -38,20 +46,24 @@ function fact(item: Element, place: FindingPlace, result: Result): Element {
       : second === undefined
         ? others
         : [second, ...others];
+  const worded = rest.filter((c) => c.type !== 'text' || c.value !== '');
+  // The check leads to the list of rules and their sources.
+  const told =
+    name === 'Check' && place.rule !== undefined ? [link(`#${place.rule.name}`, ...worded.filter(isNotBlank))] : worded;
   const show = (): Element => {
     const onDrawing = place.drawings.some((d) => d.waysOf.has(place.finding)) ? ', also on the drawing' : '';
     const address = `#${findingName(place.detail, place.finding)}`;
     return element(
       'a',
       { href: address, className: ['show'] },
-      text(`Show the ${plural(result.flow?.length ?? 0, 'step')}${onDrawing}`),
+      text(`Show the ${plural(stepsIn(item), 'step')}${onDrawing}`),
     );
   };
   return element(
     'div',
     isPath ? { className: ['path'] } : {},
     element('dt', {}, text(name)),
-    element('dd', {}, ...(isPath ? [show()] : []), ...rest.filter((c) => c.type !== 'text' || c.value !== '')),
+    element('dd', {}, ...(isPath ? [show()] : []), ...told),
   );
 }
 
@@ -75,17 +87,6 @@ export function findingArticle(chapter: Chapter, result: Result, place: FindingP
   const title = textOf(chapter.heading);
   const [, number = '', rest = title] = /^(\d+\. )(.*)$/s.exec(title) ?? [];
   const items = chapter.body.filter((b) => isElement(b, 'ul')).flatMap((b) => b.children);
-  const rule =
-    place.rule === undefined
-      ? []
-      : [
-          element(
-            'div',
-            {},
-            element('dt', {}, text('Rule')),
-            element('dd', {}, link(`#${place.rule.name}`, text(oneLine(place.rule.title)))),
-          ),
-        ];
   return element(
     'article',
     { id: name, className: ['finding', `is-${result.level}`], tabIndex: -1, ariaLabelledBy: [`${name}-title`] },
@@ -101,12 +102,6 @@ export function findingArticle(chapter: Chapter, result: Result, place: FindingP
       ),
     ),
     ...chapter.body.filter((b) => !isElement(b, 'ul')),
-    element(
-      'dl',
-      {},
-      ...items.filter((i) => isElement(i, 'li')).map((i) => fact(i, place, result)),
-      ...whereMarked(place),
-      ...rule,
-    ),
+    element('dl', {}, ...items.filter((i) => isElement(i, 'li')).map((i) => fact(i, place)), ...whereMarked(place)),
   );
 }

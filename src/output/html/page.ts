@@ -16,6 +16,8 @@ export interface Page {
   readonly header: readonly ElementContent[];
   /** Between header and main; absent where it stands in main. */
   readonly overview?: Element;
+  /** Begins with a letter: on paper the single results are left to the screen. */
+  readonly isLetter?: boolean;
   readonly main: readonly ElementContent[];
   readonly footer: readonly ElementContent[];
 }
@@ -37,7 +39,7 @@ const html = (...nodes: readonly ElementContent[]): string =>
   );
 
 /** One file: everything the page needs stands in it. */
-export function page({ title, action, version, parts, header, overview, main, footer }: Page): string {
+export function page({ title, action, version, parts, header, overview, isLetter, main, footer }: Page): string {
   const style = `${STYLE}${running(title, action, version)}${choices(parts)}`;
   const head = [
     '<meta charset="utf-8">',
@@ -53,7 +55,9 @@ export function page({ title, action, version, parts, header, overview, main, fo
     html(element('a', { href: '#main', className: ['skip', 'first'] }, text('To the findings'))),
     html(element('header', {}, ...header)),
     ...(overview === undefined ? [] : [html(overview)]),
-    html(element('main', { id: 'main', tabIndex: -1 }, ...main)),
+    html(
+      element('main', { id: 'main', tabIndex: -1, ...(isLetter === true ? { className: ['letter'] } : {}) }, ...main),
+    ),
     html(element('footer', {}, ...footer, element('p', { className: ['facts'] }, text(`Lapwright ${version}`)))),
   ];
   return `<!doctype html>\n<html lang="en">\n<head>\n${head.join('\n')}\n</head>\n<body>\n${body.join('\n')}\n</body>\n</html>\n`;

@@ -7,7 +7,7 @@ import type { Detail } from '../../model/types.js';
 import type { Result } from '../../engine/result.js';
 import { oneLine } from '../escape.js';
 import { byDetail, type DetailResults } from '../grouping.js';
-import { letterOf, QUESTIONS } from '../letter/letter.js';
+import { letterOf, PLACES, QUESTIONS, TRANSMITTAL } from '../letter/letter.js';
 import { reportTree } from '../markdown-tree.js';
 import { CAUTION, suggestedAction, type Review, type ReviewedDetail } from '../report.js';
 import { cleanHtml } from './clean.js';
@@ -28,6 +28,13 @@ const MOST_DRAWN = 100;
 const OPEN: readonly string[] = ['What could not be checked', QUESTIONS];
 const PASSED = 'What passed';
 const RULES = 'Rules used and their sources';
+/** Looks of single chapters, by their headings. */
+const LOOK: Readonly<Record<string, string>> = { [TRANSMITTAL]: 'transmittal', [PLACES]: 'off-paper' };
+/** Said on paper of what is on the screen alone. */
+const OFF_PAPER =
+  'Not printed: where in the files each comment is corrected, the single results with all their sources and ways of water, drawings that mark no finding, what passed, and the rules with their sources. They stand in this report on the screen.';
+const PASSED_OFF_PAPER =
+  'Not printed: drawings that mark no finding, what passed, and the rules with their sources. They stand in this report on the screen.';
 
 function drawn(
   group: DetailResults,
@@ -65,13 +72,18 @@ function otherSection({ heading, body }: Chapter, number: number, ruleNames: Rea
   const title = textOf(heading);
   const name = OPEN.includes(title) ? OPEN_NAME : `part-${number}`;
   const titled = element('h2', { id: `${name}-title` }, ...heading.children);
-  const properties = { id: name, ariaLabelledBy: [`${name}-title`] };
+  const look = LOOK[title];
+  const properties = {
+    id: name,
+    ariaLabelledBy: [`${name}-title`],
+    ...(look === undefined ? {} : { className: [look] }),
+  };
   if (title !== PASSED && title !== RULES) return element('section', properties, titled, ...body);
   const inside = title === RULES ? nameRules(body, ruleNames) : body;
   return element(
     'section',
     properties,
-    element('details', { className: ['fold'] }, element('summary', {}, titled), ...inside),
+    element('details', { className: ['fold', 'off-paper'] }, element('summary', {}, titled), ...inside),
   );
 }
 
@@ -96,14 +108,14 @@ export function printHtml(review: Review, detailOf: DetailOf): string {
   const letter = chapters.splice(0, letterOf(review, all)?.chapters.length ?? 0);
   const reviewed = new Set(review.details);
   const found = all.filter((g) => g.findings.length > 0);
-  // What asks for something comes first, as in the tree.
-  const groups = [...found, ...all.filter((g) => g.findings.length === 0 && reviewed.has(g.detail))];
+  // In the order of the drawings, whatever was found in them.
+  const groups = all.filter((g) => g.findings.length > 0 || reviewed.has(g.detail));
   // Without findings the tree has one chapter that says so.
   const told = chapters.splice(0, found.length);
   const parts = groups.map((group, i): DetailPart => ({
     number: i + 1,
     group,
-    chapter: told[i],
+    chapter: group.findings.length > 0 ? told[found.indexOf(group)] : undefined,
     ruleOf,
     ...drawn(group, i < MOST_DRAWN, detailOf, (id) => titles.get(id) ?? id),
   }));
@@ -116,12 +128,13 @@ export function printHtml(review: Review, detailOf: DetailOf): string {
     parts,
     header: [...(title === undefined ? [] : [title]), ...opening],
     // What is to be done comes before the list of details, as in a letter.
-    ...(letter.length === 0 ? { overview: overview(parts) } : {}),
+    ...(letter.length === 0 ? { overview: overview(parts) } : { isLetter: true }),
     main: [
       ...letter.map((chapter, i) => otherSection(chapter, i + 1, ruleNames)),
       ...(letter.length === 0 ? [] : [overview(parts)]),
       ...parts.map(detailSection),
       ...chapters.map((chapter, i) => otherSection(chapter, letter.length + i + 1, ruleNames)),
+      element('p', { className: ['paper-only'] }, text(letter.length === 0 ? PASSED_OFF_PAPER : OFF_PAPER)),
     ],
     footer: caution === undefined ? [element('p', {}, text(CAUTION))] : [caution.heading, ...caution.body],
   });

@@ -12,7 +12,7 @@ import type { Point } from '../drawing/svg.js';
 export interface SheetParts {
   readonly width: number;
   readonly height: number;
-  /** Lower end of the drawing with its key and notes; the table of findings follows. */
+  /** Lower end of the drawing with its key; the table of findings, or the list of what is assumed, follows. */
   readonly drawingEnd: number;
   /** Upper end of the title block, when a table of findings parts it from the drawing. */
   readonly titleBlockStart: number | undefined;
@@ -67,7 +67,9 @@ export function sheetParts(svg: string): SheetParts {
   // Headings start at the margin, where no text of a drawing does.
   const headings = texts.filter((t) => t.isBold && t.x === PAGE.margin);
   const key = headings.find((t) => t.content === 'Key');
-  const table = headings.find((t) => t.content.startsWith('Findings of the review ('));
+  const table = headings.find(
+    (t) => t.content.startsWith('Findings of the review (') || t.content === 'Assumed and left out',
+  );
   // The scale stands in the first line of the title block, whatever its other words.
   const scale = texts.findLast((t) => /^(Scale 1:|Not to scale$)/.test(t.content));
   const isParted = table !== undefined && scale !== undefined && scale.y > table.y;

@@ -46,6 +46,15 @@ summary{cursor:pointer;padding:.35rem 0;font-weight:600}
 summary h2{display:inline-block;margin:0;padding:0;border:0}
 .fold{margin-top:2.5rem;padding-top:.6rem;border-top:2px solid var(--ink)}
 .quiet{margin:.3rem 0}
+.date{white-space:nowrap}
+.transmittal table{width:100%}
+.transmittal td:nth-child(-n+2),.transmittal td:nth-child(4){white-space:nowrap}
+.transmittal th:last-child{min-width:12em}
+.transmittal td{padding:.2rem .7rem .2rem 0}
+main.letter section>h3{margin-top:1.2rem}
+main.letter section>h3+ul{list-style:none;padding:0}
+main.letter section>h3+ul>li{margin:.35rem 0}
+@media screen{.paper-only{display:none}}
 .view{border-bottom:1px solid var(--faint)}
 .paper{display:block;width:100%;height:auto}
 .sheet{position:relative}
@@ -82,7 +91,7 @@ dd ol{padding-left:1.3rem;margin:0}
 }
 @media screen and (min-width:75rem){
 .beside{display:grid;grid-template-columns:minmax(0,54fr) minmax(0,46fr);gap:2rem;align-items:start}
-.drawings{position:sticky;top:.5rem;max-height:calc(100vh - 1rem);overflow:auto}
+.drawings{order:-1;position:sticky;top:.5rem;max-height:calc(100vh - 1rem);overflow:auto}
 }
 @media screen and (max-width:48rem){
 body{padding:1rem}
@@ -102,21 +111,29 @@ p{orphans:3;widows:3;margin:2pt 0 4pt}
 a{color:inherit;text-decoration:none}
 th,td{padding:1.5pt 8pt 1.5pt 0}
 .skip,.screen,.show,.overlay{display:none}
-.found{break-before:page}
-.found h2{border-top:0;margin-top:0}
+.off-paper,.letter .findings,.letter nav{display:none}
+.letter .detail:not(:has(.view:not(.off-paper))),.letter .facts{display:none}
+header>ul{columns:2;padding-left:1rem}
+.transmittal{break-after:page;font-size:8pt;line-height:1.25}
+.transmittal h2{margin-top:4pt}
+.transmittal td{padding:1pt 6pt 1pt 0}
 .finding{break-inside:avoid;padding:4pt 8pt 3pt;margin-bottom:6pt}
 .finding:target{outline:0;background:none}
 .sign{width:14pt;height:13pt}
 dl{margin:2pt 0}
 dl div{padding:.5pt 0}
 tr,li{break-inside:avoid}
+section>table{break-inside:auto}
+table:not(.transmittal table){break-inside:avoid}
 thead{display:table-header-group}
 details.view::details-content,details.fold::details-content{content-visibility:visible;display:block}
 .view{border:0;break-inside:avoid;margin-bottom:8pt}
 .view summary,.fold summary{list-style:none;padding:2pt 0}
 .fold,.fold summary h2{margin-top:8pt}
 .quiet:not([open]),.numbers:not([open]){display:none}
-.paper{max-height:205mm}
+.paper{max-height:111mm;margin:auto}
+.tall .paper{max-height:216mm}
+.numeric .paper{max-height:228mm}
 }
 @page{size:auto;margin:20mm 15mm 18mm;@top-left{font:8pt sans-serif;color:#444}@top-right{font:8pt sans-serif;color:#444}@bottom-left{font:8pt sans-serif;color:#444}@bottom-right{font:8pt sans-serif;color:#444}}
 `;

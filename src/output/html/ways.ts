@@ -49,8 +49,10 @@ export function waysOnFace(lines: readonly WaterLine[], subject: DrawingSubject)
   }
   const ways = new Map<number, WaterLine[]>();
   if (drawn.length !== paths.length) return ways;
-  for (const { number, result } of subject.findings) {
-    const along = paths.flatMap((path, i) => (goesAlong(path, result, subject.detail) ? (drawn[i] ?? []) : []));
+  for (const { number, all } of subject.findings) {
+    const along = paths.flatMap((path, i) =>
+      all.some((result) => goesAlong(path, result, subject.detail)) ? (drawn[i] ?? []) : [],
+    );
     if (along.length > 0) ways.set(number, along);
   }
   return ways;
@@ -65,9 +67,10 @@ export function waysOverPan(lines: readonly WaterLine[], subject: DrawingSubject
     ...(set === undefined ? [] : [set.at]),
   ];
   const ways = new Map<number, readonly WaterLine[]>();
-  for (const { number, result } of subject.findings) {
-    const { flow = [] } = result;
-    const stays = flow.length > 0 && flow.every((step) => there.some((place) => within(step.at, place)));
+  for (const { number, all } of subject.findings) {
+    const stays = all.some(
+      ({ flow = [] }) => flow.length > 0 && flow.every((step) => there.some((place) => within(step.at, place))),
+    );
     if (stays && lines.length > 0) ways.set(number, lines);
   }
   return ways;

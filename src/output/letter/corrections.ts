@@ -1,135 +1,149 @@
-/** What is to be corrected, one item for each requirement that is broken, with all places where it is. */
-import type { ListItem, PhrasingContent } from 'mdast';
-import { LEVEL_ORDER, type Result } from '../../engine/result.js';
+/** The comments of the letter: in one line each with room for the reply, then whole, then where the documents say it. */
+import type { ListItem, RootContent } from 'mdast';
+import type { Result } from '../../engine/result.js';
+import { commentsOf, isToDecide, resultsOf, type Comment } from '../comments.js';
 import type { DetailResults } from '../grouping.js';
-import { code, item, itemWith, joint, list, strong, words } from '../markdown-parts.js';
+import { cell, code, heading, item, joint, list, paragraph, strong, table, words } from '../markdown-parts.js';
 import { placeOfResult } from '../place.js';
-import type { Review } from '../report.js';
+import { plural, type Review } from '../report.js';
+import { shortText, wholeText } from './comment-words.js';
+import { inTradeWords } from './trade-words.js';
 
-const LEVEL_NAME = { error: 'error', warning: 'warning', note: 'note', none: '' } as const;
-
-/** One place to correct; left and right of the same thing are one. */
-interface Spot {
-  readonly detailId: string;
-  readonly results: Result[];
-}
-interface Item {
-  readonly ruleId: string;
-  readonly first: Result;
-  readonly spots: Spot[];
+/** Told with the finding that it was declared for. */
+function isToldThere(comment: Comment, all: readonly Comment[]): boolean {
+  const { lead } = comment;
+  return (
+    lead.ruleId === 'deviation/not-accepted' &&
+    all.some((other) => resultsOf(other).some((r) => r.declared !== undefined && r.declared.name === lead.subject))
+  );
 }
 
-/** The chapter on deviations says how these stand. */
-function isToldElsewhere({ ruleId, at }: Result): boolean {
-  if (ruleId === 'deviation/undeclared' || ruleId === 'substitution/accepted') return true;
-  return ruleId.startsWith('deviation/') && at.document.kind === 'submittal';
+/** The comments that the letter tells, in the order of the details. */
+export function letterComments(groups: readonly DetailResults[]): Comment[] {
+  const all = commentsOf(groups);
+  return all.filter((comment) => !isToldThere(comment, all));
 }
 
-function itemsOf(groups: readonly DetailResults[]): Item[] {
-  const items = new Map<string, Item>();
-  for (const { detail, findings } of groups) {
-    for (const result of findings) {
-      if (isToldElsewhere(result)) continue;
-      const key = [result.level, result.ruleId, result.required ?? result.message, result.sources?.[0]?.citation].join(
-        '\n',
-      );
-      const one = items.get(key) ?? { ruleId: result.ruleId, first: result, spots: [] };
-      items.set(key, one);
-      const { line } = placeOfResult(result);
-      const twin = one.spots.find(
-        ({ detailId, results: [r] }) =>
-          detailId === detail.id &&
-          r !== undefined &&
-          placeOfResult(r).line === line &&
-          r.correct === result.correct &&
-          r.provided === result.provided,
-      );
-      if (twin === undefined) one.spots.push({ detailId: detail.id, results: [result] });
-      else twin.results.push(result);
-    }
-  }
-  // Stable, so that within a level the order is that of the documents.
-  return [...items.values()].sort((a, b) => LEVEL_ORDER[b.first.level] - LEVEL_ORDER[a.first.level]);
-}
-
-/** The items, errors first. */
-export function correctionItems(groups: readonly DetailResults[], review: Review): ListItem[] {
+const titlesOf = (review: Review): ((result: Result) => string) => {
   const titles = new Map(review.rules.map((rule) => [rule.id, rule.title]));
-  return itemsOf(groups).map((one) => {
-    const title = titles.get(one.ruleId) ?? one.ruleId;
-    const lead: PhrasingContent[] = [strong(title), joint(` (${LEVEL_NAME[one.first.level]}). `)];
-    const [only, ...more] = one.spots;
-    if (only === undefined) return item(...lead);
-    if (more.length === 0) return item(...lead, ...single(only), ...places([only], one.ruleId));
-    const sameCorrection = one.spots.every(({ results: [r] }) => r?.correct === one.first.correct);
-    return itemWith(
-      [
-        ...lead,
-        ...(one.first.required === undefined ? [] : [words(requirementOf(one.first))]),
-        ...(sameCorrection && one.first.correct !== undefined ? [joint(' '), words(one.first.correct)] : []),
-        joint(' '),
-        code(one.ruleId),
-      ],
-      list(
-        one.spots.map((spot) =>
-          item(
-            strong(spot.detailId),
-            joint(': '),
-            words(shortly(spot, one.first.required === undefined)),
-            ...(sameCorrection || spot.results[0]?.correct === undefined
-              ? []
-              : [joint(' '), words(spot.results[0].correct)]),
-            ...places([spot]),
-          ),
-        ),
-      ),
-    );
+  return ({ ruleId }) => titles.get(ruleId) ?? ruleId;
+};
+
+/** One line for each comment and question, with a column for the reply: the first page, to be sent by itself. */
+export function transmittal(comments: readonly Comment[], questions: number, review: Review): RootContent[] {
+  const titleOf = titlesOf(review);
+  const head = ['Detail', 'No.', 'Comment', 'Level', 'Reply'].map((name) => cell(joint(name)));
+  const rows = comments.map((c) => [
+    cell(words(c.group.detail.id)),
+    cell(joint(String(c.number))),
+    cell(words(shortText(c, titleOf(c.lead)))),
+    cell(joint(isToDecide(c) ? 'to decide' : c.lead.level)),
+    cell(),
+  ]);
+  const asked =
+    questions === 0 ? '' : ` ${plural(questions, 'question')} to answer ${questions === 1 ? 'stands' : 'stand'} below.`;
+  if (rows.length === 0) return [paragraph(joint(`Nothing was found.${asked}`))];
+  return [table([head, ...rows]), ...(asked === '' ? [] : [paragraph(joint(asked.trim()))])];
+}
+
+/** What is to be corrected, whole, by detail; the numbers are those of the triangles on the drawings. */
+export function corrections(comments: readonly Comment[], review: Review): RootContent[] {
+  const titleOf = titlesOf(review);
+  const toCorrect = comments.filter((c) => !isToDecide(c));
+  if (toCorrect.length === 0) return [paragraph(joint('Nothing was found.'))];
+  return byGroup(toCorrect).flatMap(([{ detail }, own]) => [
+    heading(3, words(detail.title === undefined ? detail.id : `${detail.id} ${detail.title}`)),
+    list(own.map((c) => numbered(c, titleOf(c.lead), ` (${c.lead.level}). `, wholeText(c)))),
+  ]);
+}
+
+/** Declared deviations that wait for a word; the breach is told with its reason. */
+export function decisions(comments: readonly Comment[], review: Review): ListItem[] {
+  const titleOf = titlesOf(review);
+  return comments.filter(isToDecide).map((c) => {
+    const declared = c.lead.declared;
+    const asked =
+      declared === undefined
+        ? ''
+        : ` Declared as ${declared.name}: ${declared.reason} Accept it, or have it corrected.`;
+    return numbered(c, titleOf(c.lead), '. ', `${wholeText(c)}${asked}`, `${c.group.detail.id}, `);
   });
 }
 
-/** `Required: at least 6 in (Section 07 27 26, 3.2.B.1).` */
-function requirementOf({ required = '', sources }: Result): string {
-  const citation = sources?.[0]?.citation;
-  return `Required: ${required}${citation === undefined ? '' : ` (${citation})`}.`;
+function numbered(c: Comment, title: string, joined: string, text: string, before = ''): ListItem {
+  return item(strong(`${before}${c.number}. ${title}`), joint(joined), words(text));
 }
 
-function single({ detailId, results }: Spot): PhrasingContent[] {
-  const [result, ...twins] = results;
-  if (result === undefined) return [];
-  const also = twins.flatMap((r) => r.subject ?? []);
-  return [
-    strong(detailId),
-    joint(': '),
-    words(result.message),
-    ...(also.length === 0 ? [] : [joint(' The same at '), words(also.join(', ')), joint('.')]),
-    ...(result.correct === undefined ? [] : [joint(' '), words(result.correct)]),
-  ];
+function byGroup(comments: readonly Comment[]): [DetailResults, Comment[]][] {
+  const groups = new Map<DetailResults, Comment[]>();
+  for (const c of comments) groups.set(c.group, [...(groups.get(c.group) ?? []), c]);
+  return [...groups];
 }
 
-/** `jambs of window: 4 in.`, or the whole message where there is no figure to compare. */
-function shortly({ results }: Spot, whole: boolean): string {
-  const [first] = results;
-  const subjects = [...new Set(results.flatMap((r) => r.subject ?? []))];
-  if (first === undefined) return '';
-  if (whole || subjects.length === 0 || first.provided === undefined) return first.message;
-  return `${subjects.join(', ')}: ${first.provided}.`;
+interface Change {
+  readonly detailId: string;
+  readonly number: string;
+  readonly result: Result;
 }
 
-function places(spots: readonly Spot[], ruleId?: string): PhrasingContent[] {
-  const all = [
-    ...new Set(
-      spots.flatMap(({ results }) =>
-        results.map((r) => {
-          const { uri, line } = placeOfResult(r);
-          return `${uri}:${String(line)}`;
-        }),
-      ),
+/** For whoever writes the documents: file and line of each comment, and what the letter leaves to this table. */
+export function changePlaces(comments: readonly Comment[], groups: readonly DetailResults[]): RootContent[] {
+  const changes = [
+    ...comments.flatMap((c) =>
+      resultsOf(c).map((result): Change => ({ detailId: c.group.detail.id, number: String(c.number), result })),
+    ),
+    ...groups.flatMap(({ detail, open, review }) =>
+      [...open, ...review].map((result): Change => ({
+        detailId: detail.id,
+        number: result.kind === 'open' ? 'question' : 'to judge',
+        result,
+      })),
     ),
   ];
-  return [
-    joint(' ('),
-    ...all.flatMap((place, i): PhrasingContent[] => [...(i === 0 ? [] : [joint(', ')]), code(place)]),
-    ...(ruleId === undefined ? [] : [joint(', '), words(ruleId)]),
-    joint(')'),
-  ];
+  // One row for each place of a comment, whatever number of checks pointed at it.
+  const rows = new Map<string, Change[]>();
+  for (const change of changes) {
+    const { uri, line } = placeOfResult(change.result);
+    const key = JSON.stringify([change.detailId, change.number, uri, line]);
+    rows.set(key, [...(rows.get(key) ?? []), change]);
+  }
+  if (rows.size === 0) return [];
+  const each = (texts: readonly string[], joined: string): string => [...new Set(texts)].filter(Boolean).join(joined);
+  const head = ['Detail', 'No.', 'Place', 'What to write', 'Check'].map((name) => cell(joint(name)));
+  const body = [...rows.values()].flatMap((told) => {
+    const [first] = told;
+    if (first === undefined) return [];
+    const { uri, line } = placeOfResult(first.result);
+    return [
+      [
+        cell(words(first.detailId)),
+        cell(joint(first.number)),
+        cell(code(`${uri}:${String(line)}`)),
+        cell(
+          words(
+            each(
+              told.map(({ result }) => toWrite(result)),
+              ' ',
+            ),
+          ),
+        ),
+        cell(
+          words(
+            each(
+              told.map(({ result }) => result.ruleId),
+              ', ',
+            ),
+          ),
+        ),
+      ],
+    ];
+  });
+  return [heading(2, joint('Where to change the documents')), table([head, ...body])];
+}
+
+/** The correction as the finding words it, where the letter leaves a part of it out; else the fields that are missing. */
+function toWrite(r: Result): string {
+  if (r.kind === 'open') return (r.missing ?? []).join(', ');
+  const correct = r.correct ?? '';
+  return correct === '' || inTradeWords(correct, r) === correct ? '' : correct;
 }

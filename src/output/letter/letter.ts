@@ -4,15 +4,25 @@
  */
 import type { ListItem, RootContent } from 'mdast';
 import type { ReviewedSubmittal } from '../../engine/submittal/facts.js';
-import type { DetailResults } from '../grouping.js';
+import { oneLine } from '../escape.js';
+import { acceptanceText, type DetailResults } from '../grouping.js';
 import { cell, heading, item, joint, list, paragraph, strong, table, words } from '../markdown-parts.js';
-import { acceptedItems, countTable, judgmentItems } from '../markdown-results.js';
+import { countTable } from '../markdown-results.js';
+import { UNSURE_NOTE } from '../source-text.js';
+import { resultsOf } from '../comments.js';
+import type { Comment } from '../comments.js';
 import { CAUTION, plural, STAMP_NOTE, suggestedAction, type Review } from '../report.js';
-import { correctionItems } from './corrections.js';
+import { isUnsureOf } from './comment-words.js';
+import { changePlaces, corrections, decisions, letterComments, transmittal } from './corrections.js';
 import { declaredTable } from './declared-table.js';
 import { questionItems } from './questions.js';
+import { inTradeWords } from './trade-words.js';
 
 export const QUESTIONS = 'Questions';
+/** The chapter that a first page by itself is made of. */
+export const TRANSMITTAL = 'Comments and replies';
+/** Told on the page and in the file, not on paper. */
+export const PLACES = 'Where to change the documents';
 
 export interface Letter {
   /** Title, facts and action: what stands above the first chapter. */
@@ -25,26 +35,58 @@ export interface Letter {
 export function letterOf(review: Review, groups: readonly DetailResults[]): Letter | undefined {
   const { submittals } = review;
   if (submittals === undefined || submittals.length === 0) return undefined;
-  const corrections = correctionItems(groups, review);
+  const comments = letterComments(groups);
   const questions = questionItems(groups, review);
-  const judgments = judgmentItems(groups);
+  const judgments = [
+    ...decisions(comments, review),
+    ...groups.flatMap((group) =>
+      group.review.map((result) =>
+        item(strong(group.detail.id), joint(': '), words(inTradeWords(result.message, result))),
+      ),
+    ),
+  ];
   return {
     opening: opening(review, submittals),
     chapters: [
-      [
-        heading(2, joint('To be corrected')),
-        corrections.length === 0 ? paragraph(joint('Nothing was found.')) : list(corrections, true),
-      ],
+      [heading(2, joint(TRANSMITTAL)), ...transmittal(comments, questions.length, review)],
+      [heading(2, joint('To be corrected')), ...corrections(comments, review)],
       ...chapter(QUESTIONS, questions, true),
       ...chapter('For the reviewer to judge', judgments, false),
       ...declared(submittals, groups),
-      sentIn(review, submittals),
+      [...sentIn(review, submittals, comments), ...unsureNote(comments)],
+      ...placesChapter(comments, groups),
     ],
   };
 }
 
 function chapter(title: string, items: ListItem[], ordered: boolean): RootContent[][] {
   return items.length === 0 ? [] : [[heading(2, joint(title)), list(items, ordered)]];
+}
+
+function placesChapter(comments: readonly Comment[], groups: readonly DetailResults[]): RootContent[][] {
+  const blocks = changePlaces(comments, groups);
+  return blocks.length === 0 ? [] : [blocks];
+}
+
+/** The one note on how well sources are known. */
+function unsureNote(comments: readonly Comment[]): RootContent[] {
+  return comments.some((c) => resultsOf(c).some(isUnsureOf)) ? [paragraph(joint(`* ${UNSURE_NOTE}`))] : [];
+}
+
+/** What was accepted, without its place: that stands in the report. */
+function acceptedItems(groups: readonly DetailResults[]): ListItem[] {
+  return groups.flatMap((group) =>
+    group.accepted.map((result) =>
+      item(
+        strong(group.detail.id),
+        joint(': '),
+        words(inTradeWords(result.message, result)),
+        joint(' Accepted: '),
+        words(acceptanceText(result)),
+        joint('.'),
+      ),
+    ),
+  );
 }
 
 /** The number, with the revision after the first. */
@@ -109,7 +151,9 @@ function declared(submittals: readonly ReviewedSubmittal[], groups: readonly Det
 }
 
 /** What the review looked at, and what it could not. */
-function sentIn(review: Review, submittals: readonly ReviewedSubmittal[]): RootContent[] {
+function sentIn(review: Review, submittals: readonly ReviewedSubmittal[], comments: readonly Comment[]): RootContent[] {
+  const found = new Set(comments.map((c) => c.group.detail.id));
+  const quiet = review.details.filter((d) => !found.has(d.id)).map((d) => d.id);
   const contents = submittals.flatMap((s) => s.contains);
   const open = review.results.filter((r) => r.kind === 'open').length;
   const head = ['Item', 'Title', 'Paragraph', 'Products', 'Date', 'Submitted under'].map((name) => cell(joint(name)));
@@ -124,7 +168,7 @@ function sentIn(review: Review, submittals: readonly ReviewedSubmittal[]): RootC
     heading(2, joint('What was checked')),
     paragraph(
       joint(
-        `${plural(review.details.length, 'detail')}${open === 0 ? '' : `; ${plural(open, 'check')} could not be made (see ${QUESTIONS})`}. ${contents.length === 0 ? 'The submittal lists no contents.' : unseen}`,
+        `${plural(review.details.length, 'detail')}${open === 0 ? '' : `; ${plural(open, 'check')} could not be made (see ${QUESTIONS})`}.${quiet.length === 0 ? '' : ` Without comments: ${oneLine(quiet.join(', '))}.`} ${contents.length === 0 ? 'The submittal lists no contents.' : unseen}`,
       ),
     ),
     ...(contents.length === 0 ? [] : [table([head, ...rows])]),

@@ -1,11 +1,11 @@
-/** What could not be checked, worded as requests for information: what is missing, where, why, who answers. */
-import type { ListItem, PhrasingContent } from 'mdast';
+/** What could not be checked, worded as requests for information: what is missing, why, who answers. */
+import type { ListItem } from 'mdast';
 import type { Result } from '../../engine/result.js';
 import { missingText, type DetailResults } from '../grouping.js';
-import { code, item, joint, strong, words } from '../markdown-parts.js';
-import { placeOfResult } from '../place.js';
+import { item, joint, strong, words } from '../markdown-parts.js';
 import type { Review, RuleCard } from '../report.js';
 import { fieldOfAny } from '../../model/named-field.js';
+import { inTradeWords } from './trade-words.js';
 
 interface Question {
   readonly first: Result;
@@ -64,7 +64,7 @@ function whyOf(card: RuleCard | undefined): string | undefined {
 /** The questions, in the order of the documents. */
 export function questionItems(groups: readonly DetailResults[], review: Review): ListItem[] {
   const cards = new Map(review.rules.map((card) => [card.id, card]));
-  return questionsOf(groups, rolesOf(review)).map(({ first, role, missing, places }) => {
+  return questionsOf(groups, rolesOf(review)).map(({ first, role, places }) => {
     const why = whyOf(cards.get(first.ruleId));
     const details = [...new Set(places.map((p) => p.detailId))].join(', ');
     return item(
@@ -72,28 +72,8 @@ export function questionItems(groups: readonly DetailResults[], review: Review):
       joint(', on '),
       words(details),
       joint(': '),
-      words(first.message),
-      ...(missing === 'see message' ? [] : [joint(' Missing: '), code(missing), joint('.')]),
+      words(inTradeWords(first.message, first)),
       ...(why === undefined ? [] : [joint(' Why it matters: '), words(why)]),
-      ...placesOf(places),
-      joint(' '),
-      code(first.ruleId),
     );
   });
-}
-
-function placesOf(places: Question['places']): PhrasingContent[] {
-  const all = [
-    ...new Set(
-      places.map(({ result }) => {
-        const { uri, line } = placeOfResult(result);
-        return `${uri}:${String(line)}`;
-      }),
-    ),
-  ];
-  return [
-    joint(' ('),
-    ...all.flatMap((place, i): PhrasingContent[] => [...(i === 0 ? [] : [joint(', ')]), code(place)]),
-    joint(')'),
-  ];
 }

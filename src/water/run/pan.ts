@@ -85,12 +85,21 @@ export function panPath(detail: Detail, face: WallFace, opening: Opening, facePa
     const damMm = effectiveDamMm(dam?.value ?? 0, slope, opening.unit?.frameDepthMm?.value ?? 0);
     if (dam === undefined && pan.slope === undefined) unknown.push({ message: 'work.backDam', at: pan.at });
     else if (damMm < pressure.headMm - 0.1) {
-      return done({ kind: 'interior', why: 'over the back dam' }, [
+      return done(
         {
-          message: `At ${pressure.from} the water stands higher than the back dam of "${pan.id}" and spills into the room.`,
-          at: dam?.at ?? pan.slope?.at ?? pan.at,
+          kind: 'interior',
+          why: dam === undefined || dam.value === 0 ? 'over the inboard edge of the pan' : 'over the back dam',
         },
-      ]);
+        [
+          {
+            message:
+              dam === undefined || dam.value === 0
+                ? `At ${pressure.from} the water stands higher than the slope of "${pan.id}" holds, which has no back dam, and spills into the room.`
+                : `At ${pressure.from} the water stands higher than the back dam of "${pan.id}" and spills into the room.`,
+            at: dam?.at ?? pan.slope?.at ?? pan.at,
+          },
+        ],
+      );
     }
     const ends = pan.endDamsMm;
     if (ends === undefined) unknown.push({ message: 'work.endDams', at: pan.at });

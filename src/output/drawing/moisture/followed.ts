@@ -108,11 +108,11 @@ export function smallPrint({ wallYear, judged }: Followed, ofTheDrawing?: string
       ? 'Drawn with all its layers.'
       : `Drawn up to "${judged.wall.endsAt.id}", whose air is taken to be as outdoors.`;
   return [
-    [drawn, ...(ofTheDrawing === undefined ? [] : [ofTheDrawing]), ...wallYear.assumptions].join(' '),
-    [
-      'Steady heat and vapor through resistances in series (ISO 6946, from memory, confirm), month by month (ISO 13788, from memory, confirm).',
-      'Figures that documents leave open are drawn halfway between their bounds.',
-      ...judged.year.leftOut,
-    ].join(' '),
+    drawn,
+    ...(ofTheDrawing === undefined ? [] : [ofTheDrawing]),
+    ...wallYear.assumptions,
+    'Steady heat and vapor through resistances in series (ISO 6946, from memory, confirm), month by month (ISO 13788, from memory, confirm).',
+    'Figures that documents leave open are drawn halfway between their bounds.',
+    ...judged.year.leftOut,
   ];
 }

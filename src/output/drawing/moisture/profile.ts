@@ -111,6 +111,8 @@ function drawOverVapor(sheet: Sheet, { found, state }: Chosen, top: number): num
   return pressures.y1 + 4;
 }
 
+const notesOf = (found: Followed): string[] => smallPrint(found, 'Thin layers are drawn wider than they are.');
+
 /**
  * Draws the profile.
  *
@@ -137,9 +139,7 @@ export function drawProfile(subject: DrawingSubject, month?: number): string {
   const table = profileTable(found, state);
   drawTable(sheet, table, COLUMNS, heading(sheet, sheet.bottom + 2, table.caption) + 0.6);
   drawKey(sheet, keySigns(sheet));
-  drawSmallPrint(sheet, heading(sheet, sheet.bottom + 2, 'Assumed and left out') + 0.4, [
-    ...smallPrint(found, 'Thin layers are drawn wider than they are.'),
-  ]);
+  drawSmallPrint(sheet, heading(sheet, sheet.bottom + 2, 'Assumed and left out') + 0.4, notesOf(found));
   const view = `Heat and vapor through the wall in ${monthName(state.month)}`;
   drawTitleBlock(sheet, detail, view, { divisor: over.divisor, system: found.system });
   const description = `${detail.title}. ${first}. ${words.join(' ')} Not for construction.`;
@@ -149,5 +149,5 @@ export function drawProfile(subject: DrawingSubject, month?: number): string {
 /** The numbers of the profile. Same arguments and errors as {@link drawProfile}. */
 export function profileNumbers(subject: DrawingSubject, month?: number): NumberTable {
   const { found, state } = choose(subject, month);
-  return profileTable(found, state);
+  return { ...profileTable(found, state), notes: notesOf(found) };
 }

@@ -8,6 +8,8 @@ export interface NumberTable {
   readonly caption: string;
   readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  /** What the drawing assumes and leaves out, a sentence each. */
+  readonly notes?: readonly string[];
 }
 
 export interface ColumnPlace {
@@ -54,14 +56,19 @@ export function widestMm(texts: readonly string[]): number {
   return Math.max(0, ...texts.map((t) => textWidthMm(t, SIZE.small)));
 }
 
-/** Paragraphs in small print under a heading. */
-export function drawSmallPrint(sheet: Sheet, top: number, paragraphs: readonly string[]): void {
+/** 7 points on paper: what is assumed has to be read by whoever relies on the drawing. */
+const NOTE_MM = 2.5;
+const INDENT_MM = 3;
+
+/** Notes under a heading, one below the other. */
+export function drawSmallPrint(sheet: Sheet, top: number, notes: readonly string[]): void {
   let y = top;
-  for (const paragraph of paragraphs) {
-    for (const text of wrapMm(paragraph, INNER.x1 - INNER.x0, SIZE.small)) {
-      sheet.text([INNER.x0, y], text, { size: SIZE.small });
-      y += row;
+  for (const note of notes) {
+    sheet.text([INNER.x0, y], '-', { size: NOTE_MM });
+    for (const text of wrapMm(note, INNER.x1 - INNER.x0 - INDENT_MM, NOTE_MM)) {
+      sheet.text([INNER.x0 + INDENT_MM, y], text, { size: NOTE_MM });
+      y += NOTE_MM * LINE_HEIGHT;
     }
-    y += 0.7;
+    y += 0.4;
   }
 }

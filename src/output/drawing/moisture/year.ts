@@ -88,6 +88,9 @@ function keySigns(sheet: Sheet, rows: readonly WetRow[], { units }: Followed): K
   ];
 }
 
+const notesOf = (found: Followed, rows: readonly WetRow[]): string[] =>
+  smallPrint(found, rows.length === 0 ? undefined : 'Limits on water are national; none holds everywhere.');
+
 /**
  * Draws the year from the month the wetting starts in; from January where nothing condenses.
  *
@@ -117,11 +120,7 @@ export function drawYear(subject: DrawingSubject): string {
     const table = planesTable(found, rows);
     drawTable(sheet, table, COLUMNS, heading(sheet, sheet.bottom + 2, table.caption) + 0.6);
   }
-  drawSmallPrint(
-    sheet,
-    heading(sheet, sheet.bottom + 2, 'Assumed and left out') + 0.4,
-    smallPrint(found, rows.length === 0 ? undefined : 'Limits on water are national; none holds everywhere.'),
-  );
+  drawSmallPrint(sheet, heading(sheet, sheet.bottom + 2, 'Assumed and left out') + 0.4, notesOf(found, rows));
   const view = 'Water in the wall through a year';
   drawTitleBlock(sheet, detail, view, undefined);
   const description = `${detail.title}. ${words.join(' ')} Not for construction.`;
@@ -131,5 +130,6 @@ export function drawYear(subject: DrawingSubject): string {
 /** The numbers of the year. Same errors as {@link drawYear}. */
 export function yearNumbers(subject: DrawingSubject): NumberTable {
   const found = followed(subject);
-  return yearNumbersOf(found, wetRows(found));
+  const rows = wetRows(found);
+  return { ...yearNumbersOf(found, rows), notes: notesOf(found, rows) };
 }
