@@ -1,3 +1,4 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { systemOf } from '../../src/model/unit-system.js';
@@ -60,11 +61,11 @@ export default defineRule({
     };
     const sentence = `${sides[0]?.toUpperCase() ?? ''}${sides.slice(1)}`;
     if (ratio >= wanted || kind === 'accepted') {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         ...common,
         message: ratio >= wanted ? `${sentence}.` : `${sentence}. The followed year accepts that.`,
-      };
+      });
       return;
     }
     yield {

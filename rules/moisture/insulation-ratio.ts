@@ -1,3 +1,4 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { systemOf } from '../../src/model/unit-system.js';
@@ -82,7 +83,7 @@ export default defineRule({
         ? `no share with up to ${resistanceText(cure.kind === 'found' ? cure.value : cure.most, system)} of "${insulation.id}" passes the year`
         : `the year needs ${needs}`;
     if (judgement.kind === 'accepted') {
-      yield { kind: 'pass', ...common, message: `${found}; ${whereTold(year)} ${need}.${byCode}` };
+      yield heldForRain(detail, { kind: 'pass', ...common, message: `${found}; ${whereTold(year)} ${need}.${byCode}` });
       return;
     }
     yield {

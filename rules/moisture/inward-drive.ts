@@ -1,3 +1,4 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { zoneTextOfProject } from '../../src/climate/project-place.js';
@@ -73,14 +74,14 @@ export default defineRule({
     const related = [{ message: `"${cladding.id}" stores rain`, at: cladding.at }];
     const name = `"${retarder.layer.id}" (class ${retarder.vaporClass}, ${retarder.words})`;
     if (retarder.responsive) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         at: retarder.at,
         subject,
         sources,
         related,
         message: `Behind "${cladding.id}", the responsive layer ${name} opens up when vapor is driven inward.`,
-      };
+      });
       return;
     }
     const mostKgPerM2 = number('most') * AMOUNT.mostKgPerM2;
@@ -99,12 +100,12 @@ export default defineRule({
         ? 'sun on the soaked cladding makes no water in the wall in any month'
         : `a day of sun on the soaked cladding makes ${waterText(r.worst.sunnyKgPerM2, system)} of water ${placeTold(r.worst.plane)}, and ${waterText(r.worst.leftKgPerM2, system)} lies there the next morning${r.gathersIn.length === 0 ? '' : ` (${monthNames(r.gathersIn)})`}`;
     if (tooMuch.length === 0) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         ...common,
         provided,
         message: `Behind "${cladding.id}" with ${name} inside, ${whereTold(year)}, ${ofDay(typical)}.`,
-      };
+      });
       return;
     }
     if (tooMuch.length < readings.length) {

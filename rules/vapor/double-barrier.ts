@@ -1,5 +1,7 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
+import { exposedMasonry } from '../../src/moisture/wall/exposed-masonry.js';
 import { outerSide, sensitiveBetween } from '../../src/vapor/double-barrier.js';
 import { frameOf } from '../../src/vapor/frame.js';
 import { interiorSide } from '../../src/vapor/interior-side.js';
@@ -40,16 +42,18 @@ export default defineRule({
     const sources = code !== undefined && code.title !== 'NBC' && code.edition === 2021 ? [CODE, PRACTICE] : [PRACTICE];
     const inside = `"${retarder.layer.id}" inside is class I (${retarder.words})`;
     if (retarder.responsive) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         at: retarder.at,
         subject,
         sources,
         message: `The class I retarder "${retarder.layer.id}" is responsive and lets the wall dry to the room when it is damp.`,
-      };
+      });
       return;
     }
     const outer = outerSide(detail, frame);
+    // Masonry full of rain wets the wall from outside; nothing dries through it then.
+    const masonry = exposedMasonry(detail).kind !== 'drained';
     if (outer.barrier === undefined && outer.unknown.length > 0) {
       const missing = [...new Set(outer.unknown.flatMap((u) => u.missing))];
       yield {
@@ -65,16 +69,16 @@ export default defineRule({
     }
     const between = outer.barrier === undefined ? undefined : sensitiveBetween(detail, retarder.layer, outer.barrier);
     if (outer.barrier === undefined || between === undefined) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         at: retarder.at,
         subject,
         sources,
         message:
           outer.barrier === undefined
-            ? `${inside}, and no class I layer closes the outside: the wall can dry outward.`
+            ? `${inside}, and no class I layer closes the outside${masonry ? '' : ': vapor can leave outward'}.`
             : `${inside} and "${outer.barrier.id}" outside is class I, with nothing of wood or gypsum between.`,
-      };
+      });
       return;
     }
     yield {

@@ -7,6 +7,7 @@ import { AMOUNT_RULES } from '../moisture/limits.js';
 import { judgeWall, type WallJudgement, type WallOutcome } from '../moisture/wall/judge.js';
 import { airAt } from '../moisture/wall/of-detail.js';
 import type { ProjectIndoor } from '../moisture/wall/indoor.js';
+import type { RainLeftOut } from '../moisture/wall/exposed-masonry.js';
 import type { ReadWall } from '../moisture/wall/wall.js';
 
 export interface MonthsAnswer {
@@ -88,22 +89,35 @@ function answerOf(judgement: WallJudgement): Answer {
   return outcome === 'dry' || outcome === 'dries' ? 'fits with conditions' : 'cannot tell';
 }
 
-/** Follows a wall through a typical year at a station. */
+/**
+ * Follows a wall through a typical year at a station.
+ *
+ * @param rain what is said of masonry that stores rain: diffusion alone then tells of no wall that it fits
+ */
 export function monthsAnswer(
   read: ReadWall,
   station: Station,
   indoor: ProjectIndoor,
   system: UnitSystem,
+  rain?: RainLeftOut,
 ): MonthsAnswer {
   const judgement = judgeWall(read, airAt({ months: monthsOf(station) }, indoor));
-  const answer = answerOf(judgement);
+  const byVapor = answerOf(judgement);
   const found = figures(judgement);
   const happens = told(found, system);
-  const reason =
+  const hangs =
     judgement.hangsOn.length === 0
-      ? happens
-      : `${happens}, with figures halfway between their bounds; it hangs on ${judgement.hangsOn.join(', ')}`;
-  return { answer, reason, missing: judgement.hangsOn, ...found };
+      ? ''
+      : `, with figures halfway between their bounds; it hangs on ${judgement.hangsOn.join(', ')}`;
+  const unfollowed = byVapor === 'does not fit' ? undefined : rain;
+  if (unfollowed !== undefined)
+    return {
+      answer: 'cannot tell',
+      reason: `${happens} by diffusion alone${hangs}. ${unfollowed.told}`,
+      missing: [...unfollowed.missing, ...judgement.hangsOn],
+      ...found,
+    };
+  return { answer: byVapor, reason: `${happens}${hangs}`, missing: judgement.hangsOn, ...found };
 }
 
 /** Where there is nothing to follow. */

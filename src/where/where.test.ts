@@ -163,6 +163,28 @@ describe('what of the project counts', () => {
   });
 });
 
+describe('of masonry that stores rain', () => {
+  const BRICK = '  - { id: brick, material: clay brick, thickness: 12 in }';
+  it('neither answer says that it fits, and both say why', async () => {
+    for (const inside of [[POLY], [PAINT]]) {
+      const where = whereFits(await detailOf([...inside, STUDS, BRICK], code('IBC')), ASKED);
+      for (const { table, months } of [...where.zones, ...where.counties])
+        for (const [answer, why] of [
+          [table.answer, table.reasons.join()],
+          [months.answer, months.reason],
+        ] as const) {
+          expect(['cannot tell', 'does not fit']).toContain(answer);
+          // Counties without zone or station, and zone 4 without its letter, lack more than that.
+          if (answer === 'cannot tell' && !/county table|zone 4 stands/.test(why))
+            expect(why).toContain('Rain that "brick" stores');
+        }
+    }
+    // IBC 2021 Table 1404.3(2), seen at second hand, permits class I in 4C to 8; masonry full of rain it does not judge.
+    const zones = zonesOf(await detailOf([POLY, STUDS, BRICK], code('IBC')));
+    expect(tables(zones, '2A', '4C', '6A', '8')).toEqual(['2A does not fit', '4C cannot tell', '6A cannot tell', '8 cannot tell']); // prettier-ignore
+  });
+});
+
 describe('by the months', () => {
   it('paint alone over R-21 and plywood fits in 1A and 2A and not in 7 and 8', async () => {
     const zones = zonesOf(await detailOf([PAINT, STUDS, OUTSIDE, VENTED + SIDING], code('IRC')));

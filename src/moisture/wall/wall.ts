@@ -2,6 +2,7 @@
 import { CAVITY_SURFACE_M2KW } from '../data/air.js';
 import { SURFACE_RESISTANCES, type Surfaces } from '../data/surfaces.js';
 import type { MoistureLayer } from '../resistance.js';
+import { rainLeftOut } from './exposed-masonry.js';
 import { figuresOf, type LayerFigures, type MissingFigure, type SdBounds } from './figures.js';
 import { frameOf } from '../../vapor/frame.js';
 import { venting } from '../../vapor/venting.js';
@@ -92,6 +93,7 @@ export const wallOf = remembered((detail: Detail): ReadWall | UnreadWall => {
   });
   const [wall, ...others] = walls;
   if (wall === undefined) return { kind: 'unread', missing: [nothing(detail, figures)] };
+  const rain = rainLeftOut(detail);
   return {
     kind: 'read',
     walls: [wall, ...others],
@@ -99,6 +101,7 @@ export const wallOf = remembered((detail: Detail): ReadWall | UnreadWall => {
     assumptions: [
       ...(walls.length < ends.length ? [onlyVented(figures)] : told),
       ...new Set(walls.flatMap((w) => w.layers.flatMap((l) => l.assumptions))),
+      ...(rain === undefined ? [] : [rain.told]),
     ],
   };
 });
