@@ -63,7 +63,7 @@ export default defineRule({
         sources,
         missing,
         related: [{ message: inside, at: retarder.at }],
-        message: `Whether the wall is shut in between two class I layers cannot be told: the permeance of ${outer.unknown.map((u) => `"${u.layer.id}"`).join(', ')} is not known. State ${missing.join(', ')}.`,
+        message: `Whether the wall is shut in between two class I layers cannot be told: ${outer.unknown.map((u) => u.words).join('; ')}. State ${missing.join(', ')}.`,
       };
       return;
     }

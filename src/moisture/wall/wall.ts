@@ -45,7 +45,7 @@ function endsOf(detail: Detail): { ends: [End, ...End[]]; unsaid?: string; told:
   const inner = frameOf(detail) ?? { index: -1 };
   const found = venting(detail, inner);
   const endAt = (layer: Layer): End => ({ upTo: layer.index, endsAt: layer });
-  if (found.kind === 'vented')
+  if (found.kind === 'vented' && found.unsaid === undefined)
     return { ends: [endAt(found.layer)], told: [`The wall is followed up to "${found.layer.id}": ${found.words}.`] };
   if (found.kind === 'not vented') return { ends: [all], told: [`All layers are counted: ${found.words}.`] };
   const outside = detail.layers.filter((layer) => layer.index > inner.index);
@@ -53,11 +53,12 @@ function endsOf(detail: Detail): { ends: [End, ...End[]]; unsaid?: string; told:
   if (cladding === undefined)
     return { ends: [all], told: ['The wall shows no cladding; its outermost layer is taken to face open air.'] };
   const gap = outside.findLast((layer) => GAPS.has(layer.family) && layer.index < cladding.index);
-  const [unsaid] = found.missing;
+  const [unsaid] = found.kind === 'vented' ? [found.unsaid] : found.missing;
+  const words = found.kind === 'vented' ? `"${found.layer.id}" does not say whether it is vented` : found.words;
   return {
     ends: [endAt(gap ?? cladding), all],
     ...(unsaid === undefined ? {} : { unsaid }),
-    told: [`${found.words}: the wall was followed both up to there and with all its layers.`],
+    told: [`${words}: the wall was followed both up to there and with all its layers.`],
   };
 }
 

@@ -96,6 +96,12 @@ export const SPRAY_FOAM_COUNTS = {
   source: atSecondHand('IRC 2021 R702.7 and IBC 2021 1404.3, note on spray foam'),
 } as const;
 
+/** Clear air space behind brick veneer that makes it vented cladding in the sense of the table; nominal 1 in. */
+export const BRICK_AIR_SPACE = {
+  leastMm: 25,
+  source: fromMemory('IRC 2021 R703.8.4 and R702.7, brick veneer with a clear air space'),
+} as const;
+
 /** Claddings that the table takes as vented by their shape; brick needs an air space behind it. */
 export const VENTED_BY_SHAPE = {
   words: ['vinyl siding', 'vinyl cladding', 'polypropylene siding', 'horizontal aluminum siding', 'aluminum siding'],
