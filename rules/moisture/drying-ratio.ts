@@ -8,6 +8,7 @@ import { balanceOf } from '../../src/moisture/wall/balance.js';
 import { coldSide } from '../../src/moisture/wall/judge.js';
 import { layerAt, notesOf, wholeYearOf } from '../../src/moisture/wall/told.js';
 import { permeanceText } from '../../src/moisture/words.js';
+import { interiorLimit } from '../../src/vapor/conditions-met.js';
 import { frameOf } from '../../src/vapor/frame.js';
 
 const STUDY: Source = {
@@ -51,6 +52,11 @@ export default defineRule({
     const [inside, outside] = [text(insideSdM), text(outsideSdM)];
     const warm = cold === 'outside' ? 'inside' : 'outside';
     const sides = `all inside of "${frame.id}" passes ${inside}, all outside of it ${outside}: ${ratio.toFixed(1)} to 1 with the ${warm} as the warm side`;
+    const code = interiorLimit(detail);
+    const insideTold = (sdM: number): string =>
+      code !== undefined && code.mostNgPerPaSM2 < permeanceFromSdNg(sdM)
+        ? `${permeanceText(code.mostNgPerPaSM2, system)} (${code.words})`
+        : text(sdM);
     const common = {
       at: layerAt(typical.wall, typical.worst?.plane).at,
       subject: 'ratio of vapor resistances',
@@ -74,8 +80,8 @@ export default defineRule({
       message: `${sentence}; the rule of thumb is ${wanted} to 1 (${STUDY.citation}).`,
       correct:
         cold === 'outside'
-          ? `Let the inside pass at most ${text(outsideSdM * wanted)} or the outside at least ${text(insideSdM / wanted)}, or insulate outside.`
-          : `Let the outside pass at most ${text(insideSdM * wanted)} or the inside at least ${text(outsideSdM / wanted)}.`,
+          ? `Give the inside a permeance of at most ${insideTold(outsideSdM * wanted)} or the outside one of at least ${text(insideSdM / wanted)}, or insulate outside.`
+          : `Give the outside a permeance of at most ${text(insideSdM * wanted)} or the inside one of at least ${text(outsideSdM / wanted)}.`,
     };
   },
 });

@@ -4,7 +4,8 @@ import type { Source } from '../../src/engine/result.js';
 import { systemOf } from '../../src/model/unit-system.js';
 import { balanceOf } from '../../src/moisture/wall/balance.js';
 import { OUTSIDE_CAUTION } from '../../src/moisture/outside-caution.js';
-import { insulationSpot, leastInsulation } from '../../src/moisture/wall/cure.js';
+import { askedOfInsulation } from '../../src/moisture/wall/asked-of-insulation.js';
+import { insulationSpot } from '../../src/moisture/wall/cure.js';
 import { coldSide } from '../../src/moisture/wall/judge.js';
 import { notesOf, whereTold, wholeYearOf } from '../../src/moisture/wall/told.js';
 import { percent, resistanceText } from '../../src/moisture/words.js';
@@ -52,8 +53,9 @@ export default defineRule({
     const insulation = read.walls[0].layers[spot.index];
     if (spot.changes === undefined || insulation === undefined || coldSide(air) === 'inside') return;
     const { outsideM2KW, totalM2KW } = balanceOf(judgement.typical.wall, judgement.typical.layers, frame);
-    const cure = leastInsulation(read, air, spot);
     const system = systemOf(detail);
+    const asked = askedOfInsulation(detail, year, system);
+    const cure = asked.byYear;
     const shareWith = (rM2KW: number): number =>
       (outsideM2KW - insulation.rM2KW + rM2KW) / (totalM2KW - insulation.rM2KW + rM2KW);
     const share = shareWith(insulation.rM2KW);
@@ -92,7 +94,7 @@ export default defineRule({
       message: `${found}; ${whereTold(year)} ${need}.${byCode}`,
       correct:
         cure.kind === 'found'
-          ? `Make "${insulation.id}" at least ${resistanceText(cure.value, system)}, or move insulation from the frame to the outside.`
+          ? `Make "${insulation.id}" at least ${asked.text ?? resistanceText(cure.value, system)}${asked.words}, or move insulation from the frame to the outside.`
           : `Use insulation that lets vapor through outside, or a tighter layer inside.`,
     };
   },

@@ -18,6 +18,7 @@ import type { Layer } from '../../src/model/types.js';
 import { typicalLayers } from '../../src/moisture/wall/judge.js';
 import { notesOf, placeTold, whereTold, wholeYearOf } from '../../src/moisture/wall/told.js';
 import { monthNames, permeanceText, waterText } from '../../src/moisture/words.js';
+import { interiorLimit } from '../../src/vapor/conditions-met.js';
 import { frameOf } from '../../src/vapor/frame.js';
 import { interiorSide } from '../../src/vapor/interior-side.js';
 
@@ -126,10 +127,15 @@ export default defineRule({
       found.vented.includes(false) && sunnyYear(halfway, year.air, true).seasonKgPerM2 <= mostKgPerM2
         ? `a vented cavity behind "${cladding.id}" (taken to let ${PAST_VENTED_CAVITY.value * 100} % past)`
         : undefined;
+    const code = interiorLimit(detail);
+    // A more permeable layer is no way out where the code asks for class II at least.
+    const mayBeOpen = code === undefined;
     const ways = [
       ...(tightest === undefined
-        ? ['a responsive or more permeable layer inside']
-        : [`a responsive layer inside, or one of at least ${permeanceText(permeanceFromSdNg(tightest), system)}`]),
+        ? [mayBeOpen ? 'a responsive or more permeable layer inside' : 'a responsive layer inside']
+        : !mayBeOpen && permeanceFromSdNg(tightest) > (code?.mostNgPerPaSM2 ?? 0)
+          ? ['a responsive layer inside']
+          : [`a responsive layer inside, or one of at least ${permeanceText(permeanceFromSdNg(tightest), system)}`]),
       ...(cavity === undefined ? [] : [cavity]),
     ];
     const warm = WARM.test(zoneTextOfProject(detail.project) ?? '');

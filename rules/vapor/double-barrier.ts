@@ -1,9 +1,11 @@
 import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
+import type { Detail } from '../../src/model/types.js';
 import type { Source } from '../../src/engine/result.js';
 import { exposedMasonry } from '../../src/moisture/wall/exposed-masonry.js';
 import { outerSide, sensitiveBetween } from '../../src/vapor/double-barrier.js';
 import { frameOf } from '../../src/vapor/frame.js';
+import { jurisdiction, permitted } from '../../src/vapor/permitted.js';
 import { interiorSide } from '../../src/vapor/interior-side.js';
 
 const CODE: Source = {
@@ -89,7 +91,7 @@ export default defineRule({
       message: `${inside} and "${outer.barrier.id}" outside is class I too (${outer.words ?? ''}): "${between.id}" between them cannot dry.`,
       required: 'class I on one side only, or an approved design',
       provided: 'class I on both sides',
-      correct: `Use a responsive or class II retarder inside, a permeable layer for "${outer.barrier.id}", or submit an approved design.`,
+      correct: `Use ${inPlaceOfClassOne(detail)} inside, a permeable layer for "${outer.barrier.id}", or submit an approved design.`,
       related: [
         { message: `class I outside (${outer.words ?? ''})`, at: outer.barrier.at },
         { message: 'shut in between', at: between.at },
@@ -97,3 +99,10 @@ export default defineRule({
     };
   },
 });
+
+/** What may stand inside instead, by the table of the place where that is known. */
+function inPlaceOfClassOne(detail: Detail): string {
+  const place = jurisdiction(detail.project);
+  const next = (['II', 'III'] as const).find((c) => place.kind !== 'known' || permitted(place, c).permission === 'yes');
+  return next === undefined ? 'a responsive retarder' : `a responsive or class ${next} retarder`;
+}

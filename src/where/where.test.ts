@@ -59,7 +59,7 @@ describe('by the code table, zone by zone', () => {
       '5A fits with conditions',
     ]);
     const tight = zonesOf(await detailOf([PAINT, STUDS, OUTSIDE, SIDING], code('IRC')));
-    expect(tables(tight, '2A', '5A')).toEqual(['2A fits', '5A does not fit']);
+    expect(tables(tight, '2A', '5A')).toEqual(['2A fits', '5A does not fit, to confirm']);
   });
   it('a finish that is not stated leaves it open and names the field', async () => {
     const zones = zonesOf(await detailOf([BARE, STUDS, OUTSIDE, VENTED + SIDING], code('IBC')));

@@ -26,7 +26,8 @@ export function tableWords({ answer, toConfirm }: InCounty['table']): string {
 }
 
 /** What the mark behind an answer of the table means. */
-export const CONFIRM_NOTE = '*: does not meet a table that was quoted from memory; confirm it in the code';
+export const CONFIRM_NOTE =
+  '*: does not meet a table that was quoted from memory or at second hand; confirm it in the code';
 
 /** What is asked, in a sentence. */
 export function question(where: Where, wanted: Wanted): string {

@@ -15,6 +15,8 @@ export interface InsulationPair {
 export interface ClassThreeRow extends InsulationPair {
   /** Sheathings under vented cladding that meet the table without insulation; none in the coldest zones. */
   readonly ventedOver: readonly SheathingKind[];
+  /** A clause: what speaks against the row. */
+  readonly disputed?: string;
 }
 export type ConditionZone = Exclude<TableZone, '1' | '2' | '3'>;
 
@@ -35,7 +37,15 @@ export function classThreeRow(title: 'IRC' | 'IBC', edition: number, zone: Table
   const read = edition === 2021 ? atSecondHand(`${title} ${edition} ${name}`) : memory;
   switch (zone) {
     case '4':
-      return title === 'IBC' && edition === 2021 ? { ventedOver: ANY, r2x4: 2.5, r2x6: 3.75, source: read } : undefined;
+      return title === 'IBC' && edition === 2021
+        ? {
+            ventedOver: ANY,
+            r2x4: 2.5,
+            r2x6: 3.75,
+            source: read,
+            disputed: 'the IRC of the same year permits class III in zone 4 without conditions',
+          }
+        : undefined;
     case 'marine 4':
       return { ventedOver: ANY, r2x4: 2.5, r2x6: 3.75, source: read };
     case '5':
