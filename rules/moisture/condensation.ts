@@ -75,7 +75,7 @@ export default defineRule({
           kind: 'open',
           ...common,
           missing: judgement.hangsOn,
-          message: `Whether the wall stays sound ${whereTold(year)} hangs on ${judgement.hangsOn.join(', ')}: halfway between their bounds, ${found}.`,
+          message: `Whether the wall stays sound ${whereTold(year)} depends on ${judgement.hangsOn.join(', ')}: with figures halfway between their bounds, ${found}.`,
         });
         return;
       case 'refused':

@@ -48,21 +48,21 @@ export default defineRule({
     const wanted = number('ratio');
     const ratio = warmSdM / coldSdM;
     const system = systemOf(detail);
-    const text = (sdM: number): string => permeanceText(permeanceFromSdNg(sdM), system);
+    const text = (sdM: number, to?: 'up' | 'down'): string => permeanceText(permeanceFromSdNg(sdM), system, to);
     const [inside, outside] = [text(insideSdM), text(outsideSdM)];
     const warm = cold === 'outside' ? 'inside' : 'outside';
-    const sides = `all inside of "${frame.id}" passes ${inside}, all outside of it ${outside}: ${ratio.toFixed(1)} to 1 with the ${warm} as the warm side`;
+    const sides = `the layers inside of "${frame.id}" have a permeance of ${inside} together, those outside of it ${outside}: a ratio of resistances of ${ratioText(ratio)} to 1 with the ${warm} as the warm side`;
     const code = interiorLimit(detail);
     const insideTold = (sdM: number): string =>
       code !== undefined && code.mostNgPerPaSM2 < permeanceFromSdNg(sdM)
         ? `${permeanceText(code.mostNgPerPaSM2, system)} (${code.words})`
-        : text(sdM);
+        : text(sdM, 'down');
     const common = {
       at: layerAt(typical.wall, typical.worst?.plane).at,
       subject: 'ratio of vapor resistances',
       sources: [STUDY],
       required: `at least ${wanted} to 1`,
-      provided: `${ratio.toFixed(1)} to 1`,
+      provided: `${ratioText(ratio)} to 1`,
       notes: notesOf(year, typical.year.leftOut),
     };
     const sentence = `${sides[0]?.toUpperCase() ?? ''}${sides.slice(1)}`;
@@ -70,7 +70,10 @@ export default defineRule({
       yield heldForRain(detail, {
         kind: 'pass',
         ...common,
-        message: ratio >= wanted ? `${sentence}.` : `${sentence}. The followed year accepts that.`,
+        message:
+          ratio >= wanted
+            ? `${sentence}.`
+            : `${sentence}. The monthly estimate over a year is within its limits all the same.`,
       });
       return;
     }
@@ -80,8 +83,14 @@ export default defineRule({
       message: `${sentence}; the rule of thumb is ${wanted} to 1 (${STUDY.citation}).`,
       correct:
         cold === 'outside'
-          ? `Give the inside a permeance of at most ${insideTold(outsideSdM * wanted)} or the outside one of at least ${text(insideSdM / wanted)}, or insulate outside.`
-          : `Give the outside a permeance of at most ${text(insideSdM * wanted)} or the inside one of at least ${text(outsideSdM / wanted)}.`,
+          ? `Give the inside a permeance of at most ${insideTold(outsideSdM * wanted)} or the outside one of at least ${text(insideSdM / wanted, 'up')}, or insulate outside.`
+          : `Give the outside a permeance of at most ${text(insideSdM * wanted, 'down')} or the inside one of at least ${text(outsideSdM / wanted, 'up')}.`,
     };
   },
 });
+
+/** Two digits, and never up to the number asked for. */
+function ratioText(ratio: number): string {
+  const unit = 10 ** (Math.floor(Math.log10(ratio)) - 1);
+  return String(Number((Math.floor(ratio / unit + 1e-9) * unit).toPrecision(2)));
+}

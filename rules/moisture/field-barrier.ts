@@ -144,7 +144,7 @@ function held(
       kind: 'open',
       ...common,
       missing,
-      message: `${message}, with figures halfway; whether that is at least ${waterText(least, system)} hangs on ${missing.join(', ')}.`,
+      message: `${message}, with figures halfway; whether that is at least ${waterText(least, system)} depends on ${missing.join(', ')}.`,
     };
   return {
     kind: 'fail',

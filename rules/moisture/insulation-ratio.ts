@@ -69,7 +69,7 @@ export default defineRule({
       cure.kind !== 'found'
         ? undefined
         : cure.value === 0
-          ? `none of "${insulation.id}"`
+          ? 'none'
           : `at least ${percent(shareWith(cure.value))} (${resistanceText(cure.value, system)} of "${insulation.id}")`;
     const common = {
       at: insulation.layer.thermalResistance?.at ?? insulation.layer.at,
@@ -82,8 +82,10 @@ export default defineRule({
     const found = `${percent(share)} of the thermal resistance of the wall lies outside of "${frame.id}"`;
     const need =
       needs === undefined
-        ? `no share with up to ${resistanceText(cure.kind === 'found' ? cure.value : cure.most, system)} of "${insulation.id}" passes the year`
-        : `the year needs ${needs}`;
+        ? `no share with up to ${resistanceText(cure.kind === 'found' ? cure.value : cure.most, system)} of "${insulation.id}" keeps the monthly estimate within its limits`
+        : cure.kind === 'found' && cure.value === 0
+          ? `no insulation is needed there for the monthly estimate to stay within its limits (air leaks and rain left out)`
+          : `the monthly estimate stays within its limits with ${needs}`;
     if (judgement.kind === 'accepted') {
       yield heldForRain(detail, { kind: 'pass', ...common, message: `${found}; ${whereTold(year)} ${need}.${byCode}` });
       return;

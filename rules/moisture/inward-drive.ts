@@ -115,7 +115,7 @@ export default defineRule({
         kind: 'open',
         ...common,
         missing,
-        message: `Whether vapor driven inward through "${cladding.id}" gathers at ${name} hangs on ${missing.join(', ')}: ${ofDay(worst)} in the worst reading.`,
+        message: `Whether vapor driven inward through "${cladding.id}" gathers at ${name} depends on ${missing.join(', ')}: ${ofDay(worst)} in the worst reading.`,
       };
       return;
     }
@@ -135,7 +135,9 @@ export default defineRule({
         ? [mayBeOpen ? 'a responsive or more permeable layer inside' : 'a responsive layer inside']
         : !mayBeOpen && permeanceFromSdNg(tightest) > (code?.mostNgPerPaSM2 ?? 0)
           ? ['a responsive layer inside']
-          : [`a responsive layer inside, or one of at least ${permeanceText(permeanceFromSdNg(tightest), system)}`]),
+          : [
+              `a responsive layer inside, or one of at least ${permeanceText(permeanceFromSdNg(tightest), system, 'up')}`,
+            ]),
       ...(cavity === undefined ? [] : [cavity]),
     ];
     const warm = WARM.test(zoneTextOfProject(detail.project) ?? '');

@@ -108,7 +108,7 @@ export function monthsAnswer(
   const hangs =
     judgement.hangsOn.length === 0
       ? ''
-      : `, with figures halfway between their bounds; it hangs on ${judgement.hangsOn.join(', ')}`;
+      : `, with figures halfway between their bounds; it depends on ${judgement.hangsOn.join(', ')}`;
   const unfollowed = byVapor === 'does not fit' ? undefined : rain;
   if (unfollowed !== undefined)
     return {
