@@ -84,7 +84,7 @@ function told(found: Figures, system: UnitSystem): string {
 /** The same answer in words of this room. */
 function answerOf(judgement: WallJudgement): Answer {
   if (judgement.kind === 'accepted') return 'fits';
-  if (judgement.kind === 'refused') return 'does not fit';
+  if (judgement.kind === 'refused') return 'estimate over limit';
   const { outcome } = judgement.typical;
   return outcome === 'dry' || outcome === 'dries' ? 'fits with conditions' : 'cannot tell';
 }
@@ -109,7 +109,7 @@ export function monthsAnswer(
     judgement.hangsOn.length === 0
       ? ''
       : `, with figures halfway between their bounds; it depends on ${judgement.hangsOn.join(', ')}`;
-  const unfollowed = byVapor === 'does not fit' ? undefined : rain;
+  const unfollowed = byVapor === 'estimate over limit' ? undefined : rain;
   if (unfollowed !== undefined)
     return {
       answer: 'cannot tell',

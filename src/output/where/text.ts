@@ -53,7 +53,7 @@ export function cautionsOf(wanted: Wanted): string[] {
       ? [
           `A typical year is not a design year. ${TYPICAL_YEAR_CAUTION}`,
           'The nearest station may lie higher, or nearer to water, than the building; mountains and coasts differ within a county.',
-          'How much water is too much is held against limits of a foreign standard, which the code tables here do not set.',
+          'How much water is too much is held against limits of a foreign standard known at second hand, which the code tables here do not set: an estimate over a limit is a reason to have the wall analyzed, neither permission nor refusal.',
           ...leftOutBy('monthly'),
           METHOD_CAUTION,
         ]
