@@ -218,7 +218,7 @@ describe('as a map', () => {
       'answer-cannot-tell',
       'answer-does-not-fit',
     ]);
-    expect(new Set(marks.map(([, content]) => content)).size).toBe(3);
+    expect(new Set(marks.map(([, content]) => content)).size).toBe(4);
   });
   it('escapes what documents say, and is the same at each call', async () => {
     const evil = await whereOf(FIXTURE.replace('title: Painted', 'title: <script>alert(1)</script> & Painted'));
