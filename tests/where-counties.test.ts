@@ -72,7 +72,7 @@ describe.each([
           kind === 'accepted'
             ? 'fits'
             : kind === 'refused'
-              ? 'does not fit'
+              ? 'estimate over limit'
               : accepted
                 ? 'fits with conditions'
                 : 'cannot tell',

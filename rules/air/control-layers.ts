@@ -9,7 +9,7 @@ const PRACTICE: Source = {
   provenance: 'seen at second hand',
 };
 
-/** What a layer of each family is able to do when the author does not say. Generous: only a wall without any is reported. */
+/** What a layer of each family could do; whether it is the control layer, the author has to say. */
 const ABLE: Record<'water' | 'air' | 'thermal', readonly Family[]> = {
   water: [
     'fluid-applied membrane',
@@ -34,9 +34,22 @@ const ABLE: Record<'water' | 'air' | 'thermal', readonly Family[]> = {
   thermal: ['batt insulation', 'board insulation', 'insulating sheathing', 'spray foam'],
 };
 
-function plays(layer: Layer, control: 'water' | 'air' | 'thermal'): boolean {
+type Controlled = 'water' | 'air' | 'thermal';
+/** Built for nothing else. Paper and sheets keep water off; whether they are the air barrier too is a choice. */
+const BUILT_FOR: Record<Exclude<Controlled, 'thermal'>, readonly Family[]> = {
+  water: ['fluid-applied membrane', 'self-adhered membrane', 'mechanically fastened sheet', 'building paper'],
+  air: ['fluid-applied membrane', 'self-adhered membrane'],
+};
+
+function couldPlay(layer: Layer, control: Controlled): boolean {
   if (layer.controls.length > 0) return layer.controls.some((c) => c.value === (control satisfies Control));
   return ABLE[control].includes(layer.family) || (control === 'thermal' && layer.thermalResistance !== undefined);
+}
+
+/** Declared for the control, by the layer or by its product, or a membrane that is built for it. */
+function plays(layer: Layer, control: Controlled): boolean {
+  if (control === 'thermal' || layer.controls.length > 0) return couldPlay(layer, control);
+  return BUILT_FOR[control].includes(layer.family) || (control === 'air' && layer.product?.airPermeance !== undefined);
 }
 
 /** Each wall has a layer for water, for air and for heat. */
@@ -58,12 +71,22 @@ export default defineRule({
         sources: [PRACTICE],
       };
       const layers = detail.layers.filter((l) => plays(l, control));
+      const able = detail.layers.filter((l) => couldPlay(l, control));
       if (layers.length > 0) {
         const names = layers.map((l) => `"${l.id}"`).join(', ');
         yield {
           kind: 'pass',
           message: `${control === 'thermal' ? 'Heat' : control === 'air' ? 'Air' : 'Water'} is controlled by ${names}.`,
           provided: names,
+          ...base,
+        };
+      } else if (able.length > 0) {
+        const names = able.map((l) => `"${l.id}"`).join(', ');
+        yield {
+          kind: 'open',
+          message: `No layer is declared to control ${control}; ${names} could. Name the ${control} control layer with "controls: [${control}]", or by a product that is one.`,
+          provided: `not declared (${names})`,
+          missing: ['wall.controls'],
           ...base,
         };
       } else if (!showsWholeWall(detail)) {

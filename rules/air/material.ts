@@ -132,8 +132,8 @@ export default defineRule({
           comparison: 'at most',
           offered: [{ value: most, text: mostText(found.system, set), source: MATERIAL }],
         }),
-        sentence: (p) => `The air barrier layer "${layer.id}" passes ${p} of air at 75 Pa`,
-        correct: (required) => `Use a material that passes ${required}.`,
+        sentence: (p) => `The air barrier layer "${layer.id}" has an air permeance of ${p} at 75 Pa`,
+        correct: (required) => `Use a material of ${required}.`,
         missing: ['product.airPermeance'],
         related: [{ message: 'as its data sheet declares', at: found.at }],
       });

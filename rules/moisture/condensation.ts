@@ -1,3 +1,4 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
 import { showsWholeWall } from '../../src/model/drawn.js';
@@ -67,15 +68,15 @@ export default defineRule({
     const found = outcomeTold(typical, system);
     switch (judgement.kind) {
       case 'accepted':
-        yield { kind: 'pass', ...common, message: `Followed ${whereTold(year)}, ${found}.` };
+        yield heldForRain(detail, { kind: 'pass', ...common, message: `Followed ${whereTold(year)}, ${found}.` });
         return;
       case 'undecided':
-        yield {
+        yield heldForRain(detail, {
           kind: 'open',
           ...common,
           missing: judgement.hangsOn,
-          message: `Whether the wall stays sound ${whereTold(year)} hangs on ${judgement.hangsOn.join(', ')}: halfway between their bounds, ${found}.`,
-        };
+          message: `Whether the wall stays sound ${whereTold(year)} depends on ${judgement.hangsOn.join(', ')}: with figures halfway between their bounds, ${found}.`,
+        });
         return;
       case 'refused':
         yield {

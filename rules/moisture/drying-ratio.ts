@@ -1,3 +1,4 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { systemOf } from '../../src/model/unit-system.js';
@@ -7,6 +8,7 @@ import { balanceOf } from '../../src/moisture/wall/balance.js';
 import { coldSide } from '../../src/moisture/wall/judge.js';
 import { layerAt, notesOf, wholeYearOf } from '../../src/moisture/wall/told.js';
 import { permeanceText } from '../../src/moisture/words.js';
+import { interiorLimit } from '../../src/vapor/conditions-met.js';
 import { frameOf } from '../../src/vapor/frame.js';
 
 const STUDY: Source = {
@@ -46,25 +48,33 @@ export default defineRule({
     const wanted = number('ratio');
     const ratio = warmSdM / coldSdM;
     const system = systemOf(detail);
-    const text = (sdM: number): string => permeanceText(permeanceFromSdNg(sdM), system);
+    const text = (sdM: number, to?: 'up' | 'down'): string => permeanceText(permeanceFromSdNg(sdM), system, to);
     const [inside, outside] = [text(insideSdM), text(outsideSdM)];
     const warm = cold === 'outside' ? 'inside' : 'outside';
-    const sides = `all inside of "${frame.id}" passes ${inside}, all outside of it ${outside}: ${ratio.toFixed(1)} to 1 with the ${warm} as the warm side`;
+    const sides = `the layers inside of "${frame.id}" have a permeance of ${inside} together, those outside of it ${outside}: a ratio of resistances of ${ratioText(ratio)} to 1 with the ${warm} as the warm side`;
+    const code = interiorLimit(detail);
+    const insideTold = (sdM: number): string =>
+      code !== undefined && code.mostNgPerPaSM2 < permeanceFromSdNg(sdM)
+        ? `${permeanceText(code.mostNgPerPaSM2, system)} (${code.words})`
+        : text(sdM, 'down');
     const common = {
       at: layerAt(typical.wall, typical.worst?.plane).at,
       subject: 'ratio of vapor resistances',
       sources: [STUDY],
       required: `at least ${wanted} to 1`,
-      provided: `${ratio.toFixed(1)} to 1`,
+      provided: `${ratioText(ratio)} to 1`,
       notes: notesOf(year, typical.year.leftOut),
     };
     const sentence = `${sides[0]?.toUpperCase() ?? ''}${sides.slice(1)}`;
     if (ratio >= wanted || kind === 'accepted') {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         ...common,
-        message: ratio >= wanted ? `${sentence}.` : `${sentence}. The followed year accepts that.`,
-      };
+        message:
+          ratio >= wanted
+            ? `${sentence}.`
+            : `${sentence}. The monthly estimate over a year is within its limits all the same.`,
+      });
       return;
     }
     yield {
@@ -73,8 +83,14 @@ export default defineRule({
       message: `${sentence}; the rule of thumb is ${wanted} to 1 (${STUDY.citation}).`,
       correct:
         cold === 'outside'
-          ? `Let the inside pass at most ${text(outsideSdM * wanted)} or the outside at least ${text(insideSdM / wanted)}, or insulate outside.`
-          : `Let the outside pass at most ${text(insideSdM * wanted)} or the inside at least ${text(outsideSdM / wanted)}.`,
+          ? `Give the inside a permeance of at most ${insideTold(outsideSdM * wanted)} or the outside one of at least ${text(insideSdM / wanted, 'up')}, or insulate outside.`
+          : `Give the outside a permeance of at most ${text(insideSdM * wanted, 'down')} or the inside one of at least ${text(outsideSdM / wanted, 'up')}.`,
     };
   },
 });
+
+/** Two digits, and never up to the number asked for. */
+function ratioText(ratio: number): string {
+  const unit = 10 ** (Math.floor(Math.log10(ratio)) - 1);
+  return String(Number((Math.floor(ratio / unit + 1e-9) * unit).toPrecision(2)));
+}

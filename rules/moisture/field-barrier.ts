@@ -1,3 +1,4 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
 import type { Apply, Detail, Layer } from '../../src/model/types.js';
@@ -59,10 +60,13 @@ export default defineRule({
     if (tight !== undefined) {
       // Class I on both sides of wood or gypsum is the finding of vapor/double-barrier.
       if (tight.vaporClass === 'I' && isShutIn(detail, frame, tight.layer)) return;
-      yield held(
-        { year, wall, system, wetBehind: tight.layer.id, peakKgPerM2: year.judgement.typical.year.peakKgPerM2 },
-        `Behind "${tight.layer.id}" (class ${tight.vaporClass}, ${tight.words})`,
-        { at: tight.layer.at, subject: `drying behind ${tight.layer.id}` },
+      yield heldForRain(
+        detail,
+        held(
+          { year, wall, system, wetBehind: tight.layer.id, peakKgPerM2: year.judgement.typical.year.peakKgPerM2 },
+          `Behind "${tight.layer.id}" (class ${tight.vaporClass}, ${tight.words})`,
+          { at: tight.layer.at, subject: `drying behind ${tight.layer.id}` },
+        ),
       );
       return;
     }
@@ -70,10 +74,13 @@ export default defineRule({
       const strip = work.action === 'apply' ? wideTightStrip(work, number('strip')) : undefined;
       if (work.action !== 'apply' || strip === undefined) continue;
       const { wall: covered, id } = withStrip(wall, detail, frame, strip.sdM);
-      yield held(
-        { year, wall: covered, system, wetBehind: id, peakKgPerM2: 0 },
-        `Flashing "${work.id}" (${strip.permeance.text}) reaches ${formatQuantity(strip.ontoWallMm.value, 'length', strip.ontoWallMm)} onto the wall; behind it`,
-        { at: strip.ontoWallMm.at, subject: `drying behind ${work.id}`, level: 'note' },
+      yield heldForRain(
+        detail,
+        held(
+          { year, wall: covered, system, wetBehind: id, peakKgPerM2: 0 },
+          `Flashing "${work.id}" (${strip.permeance.text}) reaches ${formatQuantity(strip.ontoWallMm.value, 'length', strip.ontoWallMm)} onto the wall; behind it`,
+          { at: strip.ontoWallMm.at, subject: `drying behind ${work.id}`, level: 'note' },
+        ),
       );
     }
   },
@@ -137,7 +144,7 @@ function held(
       kind: 'open',
       ...common,
       missing,
-      message: `${message}, with figures halfway; whether that is at least ${waterText(least, system)} hangs on ${missing.join(', ')}.`,
+      message: `${message}, with figures halfway; whether that is at least ${waterText(least, system)} depends on ${missing.join(', ')}.`,
     };
   return {
     kind: 'fail',

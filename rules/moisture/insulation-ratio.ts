@@ -1,9 +1,11 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { systemOf } from '../../src/model/unit-system.js';
 import { balanceOf } from '../../src/moisture/wall/balance.js';
 import { OUTSIDE_CAUTION } from '../../src/moisture/outside-caution.js';
-import { insulationSpot, leastInsulation } from '../../src/moisture/wall/cure.js';
+import { askedOfInsulation } from '../../src/moisture/wall/asked-of-insulation.js';
+import { insulationSpot } from '../../src/moisture/wall/cure.js';
 import { coldSide } from '../../src/moisture/wall/judge.js';
 import { notesOf, whereTold, wholeYearOf } from '../../src/moisture/wall/told.js';
 import { percent, resistanceText } from '../../src/moisture/words.js';
@@ -51,8 +53,9 @@ export default defineRule({
     const insulation = read.walls[0].layers[spot.index];
     if (spot.changes === undefined || insulation === undefined || coldSide(air) === 'inside') return;
     const { outsideM2KW, totalM2KW } = balanceOf(judgement.typical.wall, judgement.typical.layers, frame);
-    const cure = leastInsulation(read, air, spot);
     const system = systemOf(detail);
+    const asked = askedOfInsulation(detail, year, system);
+    const cure = asked.byYear;
     const shareWith = (rM2KW: number): number =>
       (outsideM2KW - insulation.rM2KW + rM2KW) / (totalM2KW - insulation.rM2KW + rM2KW);
     const share = shareWith(insulation.rM2KW);
@@ -66,7 +69,7 @@ export default defineRule({
       cure.kind !== 'found'
         ? undefined
         : cure.value === 0
-          ? `none of "${insulation.id}"`
+          ? 'none'
           : `at least ${percent(shareWith(cure.value))} (${resistanceText(cure.value, system)} of "${insulation.id}")`;
     const common = {
       at: insulation.layer.thermalResistance?.at ?? insulation.layer.at,
@@ -79,10 +82,12 @@ export default defineRule({
     const found = `${percent(share)} of the thermal resistance of the wall lies outside of "${frame.id}"`;
     const need =
       needs === undefined
-        ? `no share with up to ${resistanceText(cure.kind === 'found' ? cure.value : cure.most, system)} of "${insulation.id}" passes the year`
-        : `the year needs ${needs}`;
+        ? `no share with up to ${resistanceText(cure.kind === 'found' ? cure.value : cure.most, system)} of "${insulation.id}" keeps the monthly estimate within its limits`
+        : cure.kind === 'found' && cure.value === 0
+          ? `no insulation is needed there for the monthly estimate to stay within its limits (air leaks and rain left out)`
+          : `the monthly estimate stays within its limits with ${needs}`;
     if (judgement.kind === 'accepted') {
-      yield { kind: 'pass', ...common, message: `${found}; ${whereTold(year)} ${need}.${byCode}` };
+      yield heldForRain(detail, { kind: 'pass', ...common, message: `${found}; ${whereTold(year)} ${need}.${byCode}` });
       return;
     }
     yield {
@@ -91,7 +96,7 @@ export default defineRule({
       message: `${found}; ${whereTold(year)} ${need}.${byCode}`,
       correct:
         cure.kind === 'found'
-          ? `Make "${insulation.id}" at least ${resistanceText(cure.value, system)}, or move insulation from the frame to the outside.`
+          ? `Make "${insulation.id}" at least ${asked.text ?? resistanceText(cure.value, system)}${asked.words}, or move insulation from the frame to the outside.`
           : `Use insulation that lets vapor through outside, or a tighter layer inside.`,
     };
   },

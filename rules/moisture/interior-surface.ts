@@ -1,3 +1,4 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { systemOf, type UnitSystem } from '../../src/model/unit-system.js';
@@ -49,7 +50,7 @@ export default defineRule({
     const { at } = layerAt(wall);
     const required = `at most ${percent(limit.mostHumidity)} relative humidity at the face`;
     if (critical === undefined || worst === undefined) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         at,
         subject,
@@ -57,7 +58,7 @@ export default defineRule({
         sources: [MOULD],
         notes,
         message: `The room is not warmer than the outdoor air in any month ${whereTold(year)}, so the wall does not chill its inside face.`,
-      };
+      });
       return;
     }
     const face = `${percent(worst.humidity)} humid in ${monthName(worst.month)}, the face at ${temperatureText(worst.temperatureC, system)}`;
@@ -72,11 +73,11 @@ export default defineRule({
       return;
     }
     if (damp.length === 0) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         ...common,
         message: `${sentence(whereTold(year))}, the air at the inside face is ${face}, the month that asks most of the wall. ${factors}. Studs, corners and sills are colder: have their factor shown to be at least ${FLOOR.leastFactor} (${FLOOR.source.citation}, ${FLOOR.source.provenance}).`,
-      };
+      });
       return;
     }
     const least = neededResistance(critical.neededFactor, surfaces);

@@ -1,3 +1,4 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { zoneTextOfProject } from '../../src/climate/project-place.js';
@@ -17,6 +18,7 @@ import type { Layer } from '../../src/model/types.js';
 import { typicalLayers } from '../../src/moisture/wall/judge.js';
 import { notesOf, placeTold, whereTold, wholeYearOf } from '../../src/moisture/wall/told.js';
 import { monthNames, permeanceText, waterText } from '../../src/moisture/words.js';
+import { interiorLimit } from '../../src/vapor/conditions-met.js';
 import { frameOf } from '../../src/vapor/frame.js';
 import { interiorSide } from '../../src/vapor/interior-side.js';
 
@@ -73,14 +75,14 @@ export default defineRule({
     const related = [{ message: `"${cladding.id}" stores rain`, at: cladding.at }];
     const name = `"${retarder.layer.id}" (class ${retarder.vaporClass}, ${retarder.words})`;
     if (retarder.responsive) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         at: retarder.at,
         subject,
         sources,
         related,
         message: `Behind "${cladding.id}", the responsive layer ${name} opens up when vapor is driven inward.`,
-      };
+      });
       return;
     }
     const mostKgPerM2 = number('most') * AMOUNT.mostKgPerM2;
@@ -99,12 +101,12 @@ export default defineRule({
         ? 'sun on the soaked cladding makes no water in the wall in any month'
         : `a day of sun on the soaked cladding makes ${waterText(r.worst.sunnyKgPerM2, system)} of water ${placeTold(r.worst.plane)}, and ${waterText(r.worst.leftKgPerM2, system)} lies there the next morning${r.gathersIn.length === 0 ? '' : ` (${monthNames(r.gathersIn)})`}`;
     if (tooMuch.length === 0) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         ...common,
         provided,
         message: `Behind "${cladding.id}" with ${name} inside, ${whereTold(year)}, ${ofDay(typical)}.`,
-      };
+      });
       return;
     }
     if (tooMuch.length < readings.length) {
@@ -113,7 +115,7 @@ export default defineRule({
         kind: 'open',
         ...common,
         missing,
-        message: `Whether vapor driven inward through "${cladding.id}" gathers at ${name} hangs on ${missing.join(', ')}: ${ofDay(worst)} in the worst reading.`,
+        message: `Whether vapor driven inward through "${cladding.id}" gathers at ${name} depends on ${missing.join(', ')}: ${ofDay(worst)} in the worst reading.`,
       };
       return;
     }
@@ -125,10 +127,17 @@ export default defineRule({
       found.vented.includes(false) && sunnyYear(halfway, year.air, true).seasonKgPerM2 <= mostKgPerM2
         ? `a vented cavity behind "${cladding.id}" (taken to let ${PAST_VENTED_CAVITY.value * 100} % past)`
         : undefined;
+    const code = interiorLimit(detail);
+    // A more permeable layer is no way out where the code asks for class II at least.
+    const mayBeOpen = code === undefined;
     const ways = [
       ...(tightest === undefined
-        ? ['a responsive or more permeable layer inside']
-        : [`a responsive layer inside, or one of at least ${permeanceText(permeanceFromSdNg(tightest), system)}`]),
+        ? [mayBeOpen ? 'a responsive or more permeable layer inside' : 'a responsive layer inside']
+        : !mayBeOpen && permeanceFromSdNg(tightest) > (code?.mostNgPerPaSM2 ?? 0)
+          ? ['a responsive layer inside']
+          : [
+              `a responsive layer inside, or one of at least ${permeanceText(permeanceFromSdNg(tightest), system, 'up')}`,
+            ]),
       ...(cavity === undefined ? [] : [cavity]),
     ];
     const warm = WARM.test(zoneTextOfProject(detail.project) ?? '');

@@ -1,9 +1,11 @@
 import { againstLimit } from '../../src/engine/against-limit.js';
 import { defineRule } from '../../src/engine/rule.js';
-import type { Source } from '../../src/engine/result.js';
-import { fieldOfLayer } from '../../src/model/named-field.js';
-import type { Layer } from '../../src/model/types.js';
+import type { Limit, LimitQuery } from '../../src/engine/limits.js';
+import type { Outcome, Source } from '../../src/engine/result.js';
+import type { Layer, Measured } from '../../src/model/types.js';
+import { PROCEDURES, type Cup } from '../../src/products/cups.js';
 import { formatQuantity } from '../../src/quantity/format.js';
+import { fieldOfLayer } from '../../src/model/named-field.js';
 
 const DOCUMENTS: Source = {
   basis: 'specification',
@@ -30,53 +32,94 @@ export default defineRule({
   *review({ detail, limit }) {
     for (const layer of detail.layers) {
       if (!FIELD.has(layer.family)) continue;
-      for (const comparison of ['at least', 'at most'] as const) {
-        const asked = limit({ property: 'permeance', subject: 'field membrane', product: layer.product, comparison });
-        if (asked === undefined) continue;
-        const subject = `permeance of ${layer.id}, ${comparison}`;
-        const dry = layer.permeance ?? layer.product?.permeanceDry;
-        const wet = layer.product?.permeanceWet;
-        const declared = dry ?? wet;
-        if (declared === undefined) {
-          const field = layer.productId === undefined ? fieldOfLayer(layer, 'permeance') : 'product.permeance.dry';
-          yield {
-            kind: 'open',
-            at: layer.productId?.at ?? layer.at,
-            subject,
-            required: `${comparison} ${asked.text}`,
-            sources: [asked.source],
-            missing: [field],
-            message: `"${layer.id}" declares no permeance, and ${comparison} ${asked.text} is required (${asked.source.citation}); state ${field}.`,
-          };
-          continue;
+      for (const comparison of ['at least', 'at most'] as const)
+        for (const cup of ['dry', 'wet', 'not named'] as const) {
+          const asked = limit({
+            property: 'permeance',
+            subject: 'field membrane',
+            product: layer.product,
+            comparison,
+            cup,
+          });
+          if (asked !== undefined) yield held(layer, asked, comparison, cup);
         }
-        const cup = layer.permeance !== undefined ? '' : dry === undefined ? ' in the wet cup' : ' in the dry cup';
-        const other =
-          dry !== undefined && wet !== undefined && layer.permeance === undefined
-            ? [
-                {
-                  message: `${formatQuantity(wet.value, 'permeance', wet)} in the wet cup (ASTM E96 procedure B)`,
-                  at: wet.at,
-                },
-              ]
-            : [];
-        yield againstLimit({
-          subject,
-          at: layer.permeance?.at ?? layer.productId?.at ?? layer.at,
-          dimension: 'permeance',
-          comparison,
-          like: declared,
-          // Of a range the end that the limit could refuse.
-          provided: comparison === 'at least' ? declared.value : (declared.upper ?? declared.value),
-          limit: asked,
-          remark: cup.trim(),
-          sentence: (provided) => `"${layer.id}" passes ${provided}`,
-          correct: (required) =>
-            `Name a membrane of ${required}, tested at the film installed, or have the requirement changed.`,
-          missing: [],
-          related: [{ message: `declared: ${declared.text}`, at: declared.at }, ...other],
-        });
-      }
     }
   },
 });
+
+type AskedCup = NonNullable<LimitQuery['cup']>;
+
+/** A permeance that may be compared, and the cup it was measured with where that is known. */
+interface Compared {
+  readonly permeance: Measured;
+  readonly cup?: Cup;
+}
+
+/** The declared permeance that answers a requirement. */
+function comparedWith(layer: Layer, cup: AskedCup): Compared | undefined {
+  const { permeance, product } = layer;
+  const [dry, wet] = [product?.permeanceDry, product?.permeanceWet];
+  if (cup === 'dry') return dry && { permeance: dry, cup };
+  if (cup === 'wet') return wet && { permeance: wet, cup };
+  // No procedure is asked: the permeance of the layer as drawn, else the dry cup, which is the lower of the two.
+  if (permeance !== undefined) return { permeance };
+  if (dry !== undefined) return { permeance: dry, cup: 'dry' };
+  return wet && { permeance: wet, cup: 'wet' };
+}
+
+/** One layer held against what is asked by one procedure. */
+function held(layer: Layer, asked: Limit, comparison: 'at least' | 'at most', cup: AskedCup): Outcome {
+  const by = cup === 'not named' ? '' : `, ${cup} cup`;
+  const subject = `permeance of ${layer.id}, ${comparison}${by}`;
+  const found = comparedWith(layer, cup);
+  if (found === undefined) {
+    const field =
+      cup === 'not named' && layer.productId === undefined
+        ? fieldOfLayer(layer, 'permeance')
+        : `product.permeance.${cup === 'wet' ? 'wet' : 'dry'}`;
+    const lacks =
+      cup === 'not named' ? 'no permeance' : `no permeance measured with the ${cup} cup (ASTM E96 ${PROCEDURES[cup]})`;
+    return {
+      kind: 'open',
+      at: layer.productId?.at ?? layer.at,
+      subject,
+      required: `${comparison} ${asked.text}`,
+      sources: [asked.source],
+      missing: [field],
+      message: `"${layer.id}" declares ${lacks}, and ${comparison} ${asked.text} is required (${asked.source.citation}); state ${field}.`,
+    };
+  }
+  const { permeance } = found;
+  const others = ([layer.product?.permeanceDry, layer.product?.permeanceWet] as const).flatMap((other, i) =>
+    other === undefined || other === permeance
+      ? []
+      : [
+          {
+            message: `${formatQuantity(other.value, 'permeance', other)} in the ${i === 0 ? 'dry' : 'wet'} cup`,
+            at: other.at,
+          },
+        ],
+  );
+  const outcome = againstLimit({
+    subject,
+    at: layer.permeance === permeance ? permeance.at : (layer.productId?.at ?? layer.at),
+    dimension: 'permeance',
+    comparison,
+    like: permeance,
+    // Of a range the end that the limit could refuse.
+    provided: comparison === 'at least' ? permeance.value : (permeance.upper ?? permeance.value),
+    limit: asked,
+    ...(found.cup === undefined ? {} : { remark: `in the ${found.cup} cup` }),
+    sentence: (provided) => `"${layer.id}" has a permeance of ${provided}`,
+    correct: (required) =>
+      `Name a membrane of ${required}${by === '' ? '' : ` in the ${cup} cup`}, tested at the film installed, or have the requirement changed.`,
+    missing: [],
+    related: [{ message: `declared: ${permeance.text}`, at: permeance.at }, ...others],
+  });
+  return cup === 'not named' && found.cup !== undefined
+    ? {
+        ...outcome,
+        message: `${outcome.message} The requirement names no procedure of ASTM E96; the ${found.cup} cup was taken.`,
+      }
+    : outcome;
+}

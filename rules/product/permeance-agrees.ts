@@ -105,7 +105,7 @@ function* wetOverDry(product: Product): Iterable<Outcome> {
   yield most >= dry.value - printedHalfStep(dry)
     ? {
         kind: 'pass',
-        message: `"${product.id}" passes ${wet.text} by the wet cup and ${dry.text} by the dry.`,
+        message: `"${product.id}" has a permeance of ${wet.text} by the wet cup and ${dry.text} by the dry.`,
         ...base,
       }
     : {

@@ -1,13 +1,19 @@
 import { againstLimit } from '../../src/engine/against-limit.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
+import { systemOf } from '../../src/model/unit-system.js';
+import type { Detail } from '../../src/model/types.js';
+import { askedOfInsulation } from '../../src/moisture/wall/asked-of-insulation.js';
+import { exposedMasonry } from '../../src/moisture/wall/exposed-masonry.js';
+import { wholeYearOf } from '../../src/moisture/wall/told.js';
+import { resistanceText } from '../../src/moisture/words.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 import { askedInsulation, conditionsAt, standing } from '../../src/vapor/class-three.js';
 import { usRToSi } from '../../src/vapor/classes.js';
 import { frameOf } from '../../src/vapor/frame.js';
 import { continuousInsulation } from '../../src/vapor/insulation.js';
 import { interiorSide } from '../../src/vapor/interior-side.js';
-import { jurisdiction, permitted } from '../../src/vapor/permitted.js';
+import { jurisdiction, permitted, type KnownPlace } from '../../src/vapor/permitted.js';
 import { sheathingOf, venting } from '../../src/vapor/venting.js';
 import { fieldOfLayer } from '../../src/model/named-field.js';
 
@@ -53,7 +59,9 @@ export default defineRule({
     const sources: readonly Source[] = [row.source];
     const where = `climate zone ${place.zoneText}, ${place.codeText}`;
     const confirm =
-      row.source.provenance === 'from memory, confirm' ? ' The table is quoted from memory: confirm in the code.' : '';
+      row.source.provenance === 'seen'
+        ? ''
+        : ` The table is quoted ${row.source.provenance === 'from memory, confirm' ? 'from memory' : 'at second hand'}${row.disputed === undefined ? '' : `, and ${row.disputed}`}: confirm in the code.`;
 
     const vent = venting(detail, frame);
     const sheathing = sheathingOf(detail, frame);
@@ -125,6 +133,12 @@ export default defineRule({
     const needed =
       asked.column === 'unknown' && result === 'short' ? asked.leastUsR : (asked.mostUsR ?? asked.leastUsR);
     const main = insulation.layers[0];
+    // A wall of masonry, or one whose sheathing lies under foam, has no cladding to vent over a sheathing.
+    const canBeVented =
+      row.ventedOver.length > 0 &&
+      sheathing.kind !== 'covered' &&
+      detail.layers.some((layer) => layer.family === 'sheathing' && layer.index > frame.index) &&
+      exposedMasonry(detail).kind === 'drained';
     const instead =
       vent.kind !== 'vented'
         ? vent.words
@@ -142,17 +156,33 @@ export default defineRule({
       sentence: () =>
         `With the class III retarder "${retarder.layer.id}" in ${where}, continuous insulation outside the ${asked.column === 'deeper' ? 'framing, which is deeper than 2x6,' : asked.column === 'unknown' ? 'framing' : `${asked.column} framing`} is ${given}${remark}${result === 'met' ? '' : ` and ${instead}`}`,
       correct: (required) =>
-        `Add continuous insulation to ${required}${row.ventedOver.length === 0 ? '' : `, vent the cladding over ${row.ventedOver.join(' or ')} sheathing`}, or use a class II or class I retarder inside.`,
+        `Add continuous insulation to ${stricterOf(detail, required, usRToSi(needed), insulation.knownM2KPerW)}${canBeVented ? `, vent the cladding over ${row.ventedOver.join(' or ')} sheathing` : ''}, or use ${tighterInside(place)} inside.`,
       missing: [],
       related: [{ message: `"${retarder.layer.id}" is class III (${retarder.words})`, at: retarder.at }],
     });
-    // What rests on a generic R-value is a warning at most.
+    // What rests on a generic R-value, or on a table that was not read itself, is a warning at most.
+    const isSure = insulation.assumptions.length === 0 && row.source.provenance === 'seen';
     yield outcome.kind === 'fail'
-      ? {
-          ...outcome,
-          message: `${outcome.message}${confirm}`,
-          ...(insulation.assumptions.length === 0 ? {} : { level: 'warning' as const }),
-        }
+      ? { ...outcome, message: `${outcome.message}${confirm}`, ...(isSure ? {} : { level: 'warning' as const }) }
       : outcome;
   },
 });
+
+/** What the table asks, or what the followed year asks where that is more; `moisture/condensation` tells of it. */
+function stricterOf(detail: Detail, required: string, neededM2KPerW: number, knownM2KPerW: number): string {
+  const year = wholeYearOf(detail);
+  if (year?.judgement.kind !== 'refused') return required;
+  const { byYear } = askedOfInsulation(detail, year, systemOf(detail));
+  if (byYear.kind !== 'found') return required;
+  const now = byYear.spot.changes === undefined ? 0 : (year.read.walls[0].layers[byYear.spot.index]?.rM2KW ?? 0);
+  const all = knownM2KPerW - now + byYear.value;
+  return all <= neededM2KPerW * (1 + 1e-6)
+    ? required
+    : `at least ${resistanceText(all, systemOf(detail))}, which keeps the followed year dry (${required} by the table)`;
+}
+
+/** The tighter classes that may stand inside at the place. */
+function tighterInside(place: KnownPlace): string {
+  const classes = (['II', 'I'] as const).filter((c) => permitted(place, c).permission === 'yes');
+  return classes.length === 0 ? 'a responsive retarder' : `a ${classes.map((c) => `class ${c}`).join(' or ')} retarder`;
+}

@@ -131,7 +131,7 @@ export default defineRule({
         sources: [CLASS_TWO_WET_CUP],
         message: wet
           ? `The class II retarder "${retarder.layer.id}" opens up when damp (${provided}).`
-          : `The class II retarder "${retarder.layer.id}" passes ${provided} in the wet cup; beside foam plastic outside more than 1 perm is required (${CLASS_TWO_WET_CUP.citation}).`,
+          : `The class II retarder "${retarder.layer.id}" has a permeance of ${provided} in the wet cup; beside foam plastic outside more than 1 perm is required (${CLASS_TWO_WET_CUP.citation}).`,
         ...(wet ? {} : { correct: 'Use a responsive retarder that passes more than 1 perm in the wet cup.' }),
       };
     }

@@ -1,7 +1,11 @@
+import { heldForRain } from '../../src/engine/rain-storage.js';
 import { defineRule } from '../../src/engine/rule.js';
+import type { Detail } from '../../src/model/types.js';
 import type { Source } from '../../src/engine/result.js';
+import { exposedMasonry } from '../../src/moisture/wall/exposed-masonry.js';
 import { outerSide, sensitiveBetween } from '../../src/vapor/double-barrier.js';
 import { frameOf } from '../../src/vapor/frame.js';
+import { jurisdiction, permitted } from '../../src/vapor/permitted.js';
 import { interiorSide } from '../../src/vapor/interior-side.js';
 
 const CODE: Source = {
@@ -40,16 +44,18 @@ export default defineRule({
     const sources = code !== undefined && code.title !== 'NBC' && code.edition === 2021 ? [CODE, PRACTICE] : [PRACTICE];
     const inside = `"${retarder.layer.id}" inside is class I (${retarder.words})`;
     if (retarder.responsive) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         at: retarder.at,
         subject,
         sources,
         message: `The class I retarder "${retarder.layer.id}" is responsive and lets the wall dry to the room when it is damp.`,
-      };
+      });
       return;
     }
     const outer = outerSide(detail, frame);
+    // Masonry full of rain wets the wall from outside; nothing dries through it then.
+    const masonry = exposedMasonry(detail).kind !== 'drained';
     if (outer.barrier === undefined && outer.unknown.length > 0) {
       const missing = [...new Set(outer.unknown.flatMap((u) => u.missing))];
       yield {
@@ -59,22 +65,22 @@ export default defineRule({
         sources,
         missing,
         related: [{ message: inside, at: retarder.at }],
-        message: `Whether the wall is shut in between two class I layers cannot be told: the permeance of ${outer.unknown.map((u) => `"${u.layer.id}"`).join(', ')} is not known. State ${missing.join(', ')}.`,
+        message: `Whether the wall is shut in between two class I layers cannot be told: ${outer.unknown.map((u) => u.words).join('; ')}. State ${missing.join(', ')}.`,
       };
       return;
     }
     const between = outer.barrier === undefined ? undefined : sensitiveBetween(detail, retarder.layer, outer.barrier);
     if (outer.barrier === undefined || between === undefined) {
-      yield {
+      yield heldForRain(detail, {
         kind: 'pass',
         at: retarder.at,
         subject,
         sources,
         message:
           outer.barrier === undefined
-            ? `${inside}, and no class I layer closes the outside: the wall can dry outward.`
+            ? `${inside}, and no class I layer closes the outside${masonry ? '' : ': vapor can leave outward'}.`
             : `${inside} and "${outer.barrier.id}" outside is class I, with nothing of wood or gypsum between.`,
-      };
+      });
       return;
     }
     yield {
@@ -85,7 +91,7 @@ export default defineRule({
       message: `${inside} and "${outer.barrier.id}" outside is class I too (${outer.words ?? ''}): "${between.id}" between them cannot dry.`,
       required: 'class I on one side only, or an approved design',
       provided: 'class I on both sides',
-      correct: `Use a responsive or class II retarder inside, a permeable layer for "${outer.barrier.id}", or submit an approved design.`,
+      correct: `Use ${inPlaceOfClassOne(detail)} inside, a permeable layer for "${outer.barrier.id}", or submit an approved design.`,
       related: [
         { message: `class I outside (${outer.words ?? ''})`, at: outer.barrier.at },
         { message: 'shut in between', at: between.at },
@@ -93,3 +99,10 @@ export default defineRule({
     };
   },
 });
+
+/** What may stand inside instead, by the table of the place where that is known. */
+function inPlaceOfClassOne(detail: Detail): string {
+  const place = jurisdiction(detail.project);
+  const next = (['II', 'III'] as const).find((c) => place.kind !== 'known' || permitted(place, c).permission === 'yes');
+  return next === undefined ? 'a responsive retarder' : `a responsive or class ${next} retarder`;
+}

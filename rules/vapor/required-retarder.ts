@@ -81,7 +81,8 @@ export default defineRule({
             product: found.layer.product,
             offered: [{ value: NBC_BARRIER.mostNgPerPaSM2, text: NBC_BARRIER.text, source: NBC_BARRIER.source }],
           }),
-          sentence: (provided) => `The interior layer of least permeance "${found.layer.id}" passes ${provided}`,
+          sentence: (provided) =>
+            `The interior layer of least permeance "${found.layer.id}" has a permeance of ${provided}`,
           correct: (most) => `Put a vapor barrier of ${most} on the warm side.`,
           missing: [],
         });

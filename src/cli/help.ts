@@ -104,7 +104,8 @@ Not for construction. ${CAUTION}
 
 DETAIL is the file that holds the detail. Its project gives code, edition and indoor air; its place does not count.
 Two answers are given for each place: by the vapor tables of the code, and by twelve months of vapor diffusion at the
-nearest weather station. Each is one of: fits, fits with conditions, cannot tell, does not fit.
+nearest weather station. The table answers: fits, fits with conditions, cannot tell, does not fit. The months answer:
+fits, fits with conditions, estimate over limit, cannot tell; they permit and refuse nothing.
 
 Options:
   --format NAME      terminal (default), markdown, csv, json, or svg: a map of the counties
@@ -116,7 +117,7 @@ Options:
 Columns of the CSV by county: detail, fips, county, state, zone, station, station_name, distance_km (from the middle of
 the county); table, table_to_confirm, table_reason; months, plane, month (1 to 12, of the greatest water), and in
 kg/m2 peak_kg_per_m2, limit_kg_per_m2 and residual_kg_per_m2 (after twelve months); months_reason.
-By zone: station is a typical one, and counties, fit, fit_with_conditions, cannot_tell and do_not_fit count the
+By zone: station is a typical one, and counties, fit, fit_with_conditions, over_limit and cannot_tell count the
 counties of the zone by the months of their own stations. The CSV carries no caution; hand on the one below with it.
 
 Exit status: 0 answered, 2 could not be answered.

@@ -4,6 +4,7 @@ import type { Allowed, LimitQuery, OfferedLimit } from './limits.js';
 import { asks } from './requirement-words.js';
 import type { Source } from './result.js';
 import { BROADER, type Property } from '../model/measures.js';
+import { cupsOf } from '../products/cups.js';
 import { remembered } from '../model/remembered.js';
 import type { Detail, Measured, Requirement } from '../model/types.js';
 import { formatQuantity } from '../quantity/format.js';
@@ -27,7 +28,14 @@ const byProperty = remembered((requirements: readonly Requirement[]): ReadonlyMa
   return map;
 });
 
+/** Whether the method of a requirement names the cup; `not named` stands for a method that names none. */
+function asksFor({ method }: Requirement, cup: NonNullable<LimitQuery['cup']>): boolean {
+  const cups = method === undefined ? undefined : cupsOf(method.value);
+  return cup === 'not named' ? cups === undefined : cups?.has(cup) === true;
+}
+
 function concerns(requirement: Requirement, query: LimitQuery): boolean {
+  if (query.cup !== undefined && !asksFor(requirement, query.cup)) return false;
   if (requirement.product !== undefined && requirement.product.value !== query.product?.id) return false;
   if (requirement.subject === undefined || requirement.subject === query.subject) return true;
   return query.subject !== undefined && BROADER[query.subject] === requirement.subject;

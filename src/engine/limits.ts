@@ -6,6 +6,7 @@
  */
 import type { Property, Subject } from '../model/measures.js';
 import type { Product } from '../model/types.js';
+import type { Cup } from '../products/cups.js';
 import type { Source } from './result.js';
 
 /** A limit offered by a rule itself: a code figure, a standard, or a practice default. */
@@ -24,6 +25,8 @@ export interface LimitQuery {
   readonly subject?: Subject;
   readonly product?: Product | undefined;
   readonly comparison: 'at least' | 'at most';
+  /** Of permeance: only requirements whose method names this cup, or names none. All when absent. */
+  readonly cup?: Cup | 'not named';
   /** What code, standard or practice ask; requirements of the project's documents are added by the engine. */
   readonly offered?: readonly OfferedLimit[];
   /**

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { monthNames, resistanceText, waterText } from './words.js';
+import { permToNg } from '../vapor/classes.js';
+import { monthNames, permeanceText, resistanceText, waterText } from './words.js';
 
 describe('water on an area', () => {
   it('is told in ounces or kilograms: 0.5 kg/m2 is 1.64 oz/ft2 (NIST SP 811: 1 oz/ft2 = 0.305 152 kg/m2)', () => {
@@ -26,4 +27,14 @@ describe('months', () => {
 it('R-values carry their system', () => {
   expect(resistanceText(1.32, 'SI')).toBe('RSI 1.32');
   expect(resistanceText(1.32, 'US')).toBe('R-7.5');
+});
+
+it('a permeance has two digits, to the safe side where it is asked for', () => {
+  expect(permeanceText(permToNg(6.114), 'US')).toBe('6.1 perm');
+  expect(permeanceText(permToNg(0.04863), 'US', 'down')).toBe('0.048 perm');
+  expect(permeanceText(permToNg(6.114), 'US', 'up')).toBe('6.2 perm');
+  expect(permeanceText(443.7, 'SI', 'down')).toBe('440 ng/(Pa s m2)');
+  // Two digits already: rounding in floating point must not take one away.
+  for (const perm of [0.1, 0.29, 1, 1.1, 5.7, 10, 57])
+    for (const to of ['up', 'down'] as const) expect(permeanceText(permToNg(perm), 'US', to)).toBe(`${perm} perm`);
 });

@@ -1,5 +1,6 @@
 /** Numbers of the moisture room as text. */
 import { formatQuantity } from '../quantity/format.js';
+import { permToNg } from '../vapor/classes.js';
 import type { UnitSystem } from '../model/unit-system.js';
 
 /** January first. */
@@ -66,9 +67,27 @@ export function resistanceText(m2KPerW: number, system: UnitSystem): string {
   return formatQuantity(m2KPerW, 'thermalResistance', { system, unit: system === 'SI' ? 'RSI' : 'R' });
 }
 
-/** `0.7 perm`, `40 ng/(Pa s m2)` */
-export function permeanceText(ngPerPaSM2: number, system: UnitSystem): string {
-  return formatQuantity(ngPerPaSM2, 'permeance', { system });
+/**
+ * `0.7 perm`, `40 ng/(Pa s m2)`: two digits, for an estimate has no more.
+ *
+ * @param to where a value is asked for: `up` for a least, `down` for a most, so that what is printed is enough
+ */
+export function permeanceText(
+  ngPerPaSM2: number,
+  system: UnitSystem,
+  to: 'up' | 'down' | 'nearest' = 'nearest',
+): string {
+  const perUnit = system === 'US' ? permToNg(1) : 1;
+  return formatQuantity(toTwoDigits(ngPerPaSM2 / perUnit, to) * perUnit, 'permeance', { system });
+}
+
+function toTwoDigits(value: number, to: 'up' | 'down' | 'nearest'): number {
+  if (!(value > 0)) return value;
+  const step = 10 ** (Math.floor(Math.log10(value) + 1e-12) - 1);
+  const round = { up: Math.ceil, down: Math.floor, nearest: Math.round }[to];
+  // A value that has two digits already keeps them.
+  const slack = to === 'up' ? -1e-6 : to === 'down' ? 1e-6 : 0;
+  return round(value / step + slack) * step;
 }
 
 /** A share as whole percent. */

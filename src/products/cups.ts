@@ -5,6 +5,9 @@ export type Cup = 'dry' | 'wet';
 /** ASTM E96, from memory, confirm: desiccant in the cup for A, C and E; water for B and D, and for BW turned over. */
 const OF_PROCEDURE: Readonly<Record<string, Cup>> = { A: 'dry', B: 'wet', BW: 'wet', C: 'dry', D: 'wet', E: 'dry' };
 
+/** The procedures of each cup, as words for a message; from memory, confirm. */
+export const PROCEDURES: Readonly<Record<Cup, string>> = { dry: 'procedure A', wet: 'procedure B' };
+
 /**
  * The cups that a method names, by procedure letter or in words.
  *

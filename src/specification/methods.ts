@@ -10,6 +10,8 @@ export interface Designation {
   readonly text: string;
   /** Without the year, the metric twin and a space inside: `ASTM E96`. */
   readonly key: string;
+  /** Of ASTM E96, which cup: `Procedure B`, `desiccant method`; a permeance is not comparable across cups. */
+  readonly procedure?: string;
 }
 
 const BODIES =
@@ -30,6 +32,22 @@ function keyOf(body: string, number: string): string {
   return `${body} ${short.replace(/([A-Z])[ -](\d)/, '$1$2')}`;
 }
 
+const LETTERS = String.raw`(?:BW|[A-E])\b(?:(?:,\s*|\s+(?:and|or)\s+|\s*[&/]\s*)(?:BW|[A-E])\b)*`;
+const CUP = String.raw`(?:[Dd]esiccant|(?:[Ii]nverted )?[Ww]ater|(?:[Dd]ry|[Ww]et)[- ][Cc]up)`;
+/** After the number, with or without a comma or a parenthesis: `, Procedure B`, ` (desiccant method A)`, ` wet cup`. */
+const PROCEDURE = new RegExp(
+  String.raw`^[,;\s]*\(?\s*((?:${CUP} )?(?:[Pp]rocedures?|[Mm]ethods?) ${LETTERS}|${CUP} (?:[Pp]rocedure|[Mm]ethod|[Cc]up)|(?:[Dd]ry|[Ww]et)[- ][Cc]up)`,
+);
+/** Before it: `Procedure B of ASTM E96`. */
+const PROCEDURE_OF = new RegExp(String.raw`((?:[Pp]rocedures?|[Mm]ethods?) ${LETTERS}) (?:of|in) $`);
+
+/** The procedure of ASTM E96 that is cited with it. */
+function procedureOf(text: string, { start, end, key }: Designation): string | undefined {
+  if (key !== 'ASTM E96') return undefined;
+  const found = PROCEDURE.exec(text.slice(end)) ?? PROCEDURE_OF.exec(text.slice(0, start));
+  return found?.[1]?.replace(/\s+/g, ' ');
+}
+
 /** The designations a text cites, in order. */
 export function designationsIn(text: string): readonly Designation[] {
   const found: Designation[] = [];
@@ -44,7 +62,10 @@ export function designationsIn(text: string): readonly Designation[] {
       end = stop;
     }
   }
-  return found;
+  return found.map((one) => {
+    const procedure = procedureOf(text, one);
+    return procedure === undefined ? one : { ...one, procedure };
+  });
 }
 
 /**

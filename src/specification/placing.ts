@@ -25,9 +25,11 @@ export function isOptional({ prose, isOpen }: Statement, at: number): boolean {
   return isOpen || inBrackets(prose.text, at);
 }
 
-/** The standards that a statement cites. */
+/** The standards that a statement cites, with the procedure where it decides what is measured. */
 export const methodsOf = ({ designations }: Statement): readonly string[] =>
-  designations.map(({ text }) => text.replace(/\s+/g, ' '));
+  designations.map(({ text, procedure }) =>
+    [text.replace(/\s+/g, ' '), ...(procedure === undefined ? [] : [procedure])].join(' '),
+  );
 
 /** Whether a place stands inside of square brackets. */
 function inBrackets(text: string, at: number): boolean {

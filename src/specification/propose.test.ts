@@ -313,6 +313,18 @@ describe('what is asked instead of decided', () => {
     expect(readSection(source).questions.map(({ kind }) => kind)).toEqual(['method and property differ']);
   });
 
+  it.each([
+    ['Water vapor permeance (ASTM E96/E96M, Procedure B): minimum 10 perms.', 'ASTM E96/E96M Procedure B'],
+    ['Water vapor permeance per ASTM E96, desiccant method A: 10 perms minimum.', 'ASTM E96 desiccant method A'],
+    ['Water vapor permeance: minimum 10 perms, ASTM E96 (water method).', 'ASTM E96 water method'],
+    ['Water vapor permeance: minimum 10 perms by Procedure BW of ASTM E96.', 'ASTM E96 Procedure BW'],
+    ['Water vapor permeance by ASTM E96 Methods A and B: minimum 10 perms.', 'ASTM E96 Methods A and B'],
+    ['Water vapor permeance per ASTM E96 method as reported: minimum 10 perms.', 'ASTM E96'],
+  ])('keeps the procedure by which a permeance is asked: %s', (sentence, method) => {
+    const [proposal] = readParagraph(sentence).proposals;
+    expect(proposal?.methods).toEqual([method]);
+  });
+
   it('does not doubt methods that fit', () => {
     for (const text of [
       'Elongation (ASTM D412): 300 percent minimum.',

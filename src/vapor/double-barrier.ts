@@ -2,14 +2,21 @@
 import { classOfLayer } from './layer-class.js';
 import { materialNamed } from './materials.js';
 import type { Detail, Layer } from '../model/types.js';
+import { fieldOfLayer } from '../model/named-field.js';
 
+export interface Unsettled {
+  readonly layer: Layer;
+  readonly missing: readonly string[];
+  /** A clause: `the permeance of "foam" is not known`. */
+  readonly words: string;
+}
 export interface OuterSide {
   /** The first class I layer outside the frame. */
   readonly barrier?: Layer;
   /** Why it is class I: `0.05 perm`. */
   readonly words?: string;
   /** Layers whose class the documents do not settle. */
-  readonly unknown: readonly { readonly layer: Layer; readonly missing: readonly string[] }[];
+  readonly unknown: readonly Unsettled[];
 }
 
 /** Kinds that can be a barrier outside; brick, boards and paper are not, and cladding is judged by venting elsewhere. */
@@ -27,16 +34,27 @@ const CAN_BE_TIGHT: ReadonlySet<Layer['family']> = new Set<Layer['family']>([
 
 /** Class I layers outside the frame, inboard of the first vented space: what lies beyond it does not hold vapor in. */
 export function outerSide(detail: Detail, frame: Layer): OuterSide {
-  const unknown: { layer: Layer; missing: readonly string[] }[] = [];
+  const unknown: Unsettled[] = [];
+  // A space that does not say whether it is vented: what lies beyond may or may not hold vapor in.
+  let gap: Layer | undefined;
   for (const layer of detail.layers) {
     if (layer.index <= frame.index) continue;
-    if (layer.family === 'air space' && layer.vented?.value !== false) break;
+    if (layer.family === 'air space' && layer.vented?.value === true) break;
+    if (layer.family === 'air space' && layer.vented === undefined) gap ??= layer;
     if (!CAN_BE_TIGHT.has(layer.family) && layer.permeance === undefined) continue;
     const found = classOfLayer(layer);
+    if (found.kind === 'known' && found.vaporClass === 'I' && gap !== undefined) {
+      unknown.push({
+        layer: gap,
+        missing: [fieldOfLayer(gap, 'vented')],
+        words: `"${layer.id}" is class I beyond "${gap.id}", which does not say whether it is vented`,
+      });
+      return { unknown };
+    }
     if (found.kind === 'known' && found.vaporClass === 'I') return { barrier: layer, words: found.words, unknown };
     // Generic wood and mineral wool spread over classes, never down to class I.
     if (found.kind === 'unknown' && (layer.material === undefined || couldBeClassOne(layer)))
-      unknown.push({ layer, missing: found.missing });
+      unknown.push({ layer, missing: found.missing, words: `the permeance of "${layer.id}" is not known` });
   }
   return { unknown };
 }

@@ -57,7 +57,7 @@ export function insulationOf(layer: Layer): Insulation {
     layer,
     stated: layer.thicknessMm,
     resistanceM2KPerW: usRToSi((perInch * layer.thicknessMm.value) / MM_PER_INCH),
-    assumption: `R ${+perInch.toFixed(1)} per inch taken for ${material.name} (${provenanceOf(material, 'rPerInch') === 'seen' ? (material.seen?.citation ?? '') : provenanceOf(material, 'rPerInch')})`,
+    assumption: `R ${+perInch.toPrecision(3)} per inch taken for ${material.name} (${provenanceOf(material, 'rPerInch') === 'seen' ? (material.seen?.citation ?? '') : provenanceOf(material, 'rPerInch')})`,
   };
 }
 

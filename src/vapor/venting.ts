@@ -1,12 +1,13 @@
 /** Whether the cladding is vented in the sense of the class III table, and over which sheathing it stands. */
-import { VENTED_BY_SHAPE, type SheathingKind } from './data/condition-tables.js';
+import { BRICK_AIR_SPACE, VENTED_BY_SHAPE, type SheathingKind } from './data/condition-tables.js';
 import { isFoamPlastic } from './insulation.js';
 import { materialNamed } from './materials.js';
 import { fieldOfLayer } from '../model/named-field.js';
 import type { Detail, Layer } from '../model/types.js';
 
 export type Venting =
-  | { readonly kind: 'vented'; readonly layer: Layer; readonly words: string }
+  /** `unsaid`: vented in the sense of the table alone; the field that would say whether air moves in it. */
+  | { readonly kind: 'vented'; readonly layer: Layer; readonly words: string; readonly unsaid?: string }
   | { readonly kind: 'not vented'; readonly words: string }
   | { readonly kind: 'unknown'; readonly missing: readonly string[]; readonly words: string };
 
@@ -25,10 +26,11 @@ function named(layer: Layer, words: readonly string[]): boolean {
 }
 
 /**
- * Vented cladding: by its shape (vinyl, polypropylene or aluminum siding), brick over an air space, or any cladding
+ * Vented cladding: by its shape (vinyl, polypropylene or aluminum siding), brick over a clear air space, or any cladding
  * over a layer that says `vented: true`.
  *
- * @see VENTED_BY_SHAPE
+ * The table counts brick over such a space whatever the drawing says of its vents; a computation must not.
+ * @see VENTED_BY_SHAPE, BRICK_AIR_SPACE
  */
 export function venting(detail: Detail, frame: Pick<Layer, 'index'>): Venting {
   const outside = detail.layers.filter((layer) => layer.index > frame.index);
@@ -41,11 +43,17 @@ export function venting(detail: Detail, frame: Pick<Layer, 'index'>): Venting {
   const gap = outside.findLast((layer) => GAP.has(layer.family) && layer.index < cladding.index);
   if (
     gap !== undefined &&
-    gap.vented?.value !== false &&
+    gap.vented === undefined &&
+    (gap.thicknessMm?.value ?? 0) >= BRICK_AIR_SPACE.leastMm &&
     gap.family === 'air space' &&
     named(cladding, ['brick', 'bricks'])
   )
-    return { kind: 'vented', layer: gap, words: `brick over the air space "${gap.id}"` };
+    return {
+      kind: 'vented',
+      layer: gap,
+      words: `brick over the air space "${gap.id}", which the code counts as vented`,
+      unsaid: fieldOfLayer(gap, 'vented'),
+    };
   if (gap !== undefined && gap.vented === undefined)
     return {
       kind: 'unknown',

@@ -235,7 +235,27 @@ describe('venting', () => {
   };
   it.each([
     ['vinyl siding', ['{ id: c, material: vinyl siding }'], 'vented'],
-    ['brick over an air space', ['{ id: g, material: air space }', '{ id: c, material: clay brick }'], 'vented'],
+    // A clear air space of 1 in makes brick veneer vented cladding: IRC 2021 R703.8.4 and R702.7, from memory, confirm.
+    [
+      'brick over a clear air space',
+      ['{ id: g, material: air space, thickness: 1 in }', '{ id: c, material: clay brick }'],
+      'vented',
+    ],
+    [
+      'brick over a space too narrow for the table',
+      ['{ id: g, material: air space, thickness: 1/2 in }', '{ id: c, material: clay brick }'],
+      'unknown',
+    ],
+    [
+      'brick over a space of unstated width',
+      ['{ id: g, material: air space }', '{ id: c, material: clay brick }'],
+      'unknown',
+    ],
+    [
+      'brick over a narrow space that is said to be vented',
+      ['{ id: g, material: air space, thickness: 1/2 in, vented: true }', '{ id: c, material: clay brick }'],
+      'vented',
+    ],
     ['brick without an air space', ['{ id: c, material: clay brick }'], 'not vented'],
     [
       'panels over a vented space',
@@ -293,6 +313,25 @@ describe('two barriers', () => {
     expect(
       sensitiveBetween(detail, detail.layers[0] as Layer, outerSide(detail, frame(detail)).barrier as Layer),
     ).toBeUndefined();
+  });
+  it('are asked about where a space that does not say so may part them', async () => {
+    const behind = (vented: string): Promise<Detail> =>
+      wall(
+        SHEET,
+        STUDS,
+        '{ id: sheathing, material: OSB }',
+        `{ id: g, material: air space${vented} }`,
+        '{ id: foam, material: foil-faced polyiso }',
+      );
+    const [unsaid, vented, closed] = [
+      await behind(''),
+      await behind(', vented: true'),
+      await behind(', vented: false'),
+    ];
+    expect(outerSide(unsaid, frame(unsaid))).toMatchObject({ unknown: [{ missing: ['wall[3].vented'] }] });
+    expect(outerSide(unsaid, frame(unsaid)).barrier).toBeUndefined();
+    expect(outerSide(vented, frame(vented))).toEqual({ unknown: [] });
+    expect(outerSide(closed, frame(closed)).barrier?.id).toBe('foam');
   });
   it('are not made by a panel beyond a vented space', async () => {
     const detail = await wall(

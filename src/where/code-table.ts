@@ -6,6 +6,7 @@ import type { Rule } from '../engine/rule.js';
 import type { RuleSettings } from '../engine/settings.js';
 import { given } from '../model/entry.js';
 import type { Detail, Project } from '../model/types.js';
+import { rainLeftOut } from '../moisture/wall/exposed-masonry.js';
 import { frameOf } from '../vapor/frame.js';
 import { heldEditions, jurisdiction } from '../vapor/permitted.js';
 
@@ -102,6 +103,11 @@ export function tableAnswer(detail: Detail, zone: string, code: Code, { rules, s
     const deciding = results.filter(decides);
     if (deciding.length === 0) continue;
     const missing = deciding.flatMap((r) => (r.kind === 'open' ? (r.missing ?? []) : []));
+    const rain = answer === 'does not fit' ? undefined : rainLeftOut(detail);
+    if (rain !== undefined)
+      return untold(`The tables speak of vapor in drained walls. ${rain.told}`, [
+        ...new Set([...rain.missing, ...missing]),
+      ]);
     const toConfirm = answer === 'does not fit' && deciding.every((r) => r.level !== 'error');
     return {
       answer,

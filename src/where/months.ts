@@ -8,6 +8,7 @@ import { judgeWall, type WallJudgement, type WallOutcome } from '../moisture/wal
 import { airAt } from '../moisture/wall/of-detail.js';
 import { waterText } from '../moisture/words.js';
 import type { ProjectIndoor } from '../moisture/wall/indoor.js';
+import type { RainLeftOut } from '../moisture/wall/exposed-masonry.js';
 import type { ReadWall } from '../moisture/wall/wall.js';
 
 export interface MonthsAnswer {
@@ -69,27 +70,40 @@ function told(found: Figures, system: UnitSystem): string {
 /** The same answer in words of this room. */
 function answerOf(judgement: WallJudgement): Answer {
   if (judgement.kind === 'accepted') return 'fits';
-  if (judgement.kind === 'refused') return 'does not fit';
+  if (judgement.kind === 'refused') return 'estimate over limit';
   const { outcome } = judgement.typical;
   return outcome === 'dry' || outcome === 'dries' ? 'fits with conditions' : 'cannot tell';
 }
 
-/** Follows a wall through a typical year at a station. */
+/**
+ * Follows a wall through a typical year at a station.
+ *
+ * @param rain what is said of masonry that stores rain: diffusion alone then tells of no wall that it fits
+ */
 export function monthsAnswer(
   read: ReadWall,
   station: Station,
   indoor: ProjectIndoor,
   system: UnitSystem,
+  rain?: RainLeftOut,
 ): MonthsAnswer {
   const judgement = judgeWall(read, airAt({ months: monthsOf(station) }, indoor));
-  const answer = answerOf(judgement);
+  const byVapor = answerOf(judgement);
   const found = figures(judgement);
   const happens = told(found, system);
-  const reason =
+  const hangs =
     judgement.hangsOn.length === 0
-      ? happens
-      : `${happens}, with figures halfway between their bounds; it hangs on ${judgement.hangsOn.join(', ')}`;
-  return { answer, reason, missing: judgement.hangsOn, ...found };
+      ? ''
+      : `, with figures halfway between their bounds; it depends on ${judgement.hangsOn.join(', ')}`;
+  const unfollowed = byVapor === 'estimate over limit' ? undefined : rain;
+  if (unfollowed !== undefined)
+    return {
+      answer: 'cannot tell',
+      reason: `${happens} by diffusion alone${hangs}. ${unfollowed.told}`,
+      missing: [...unfollowed.missing, ...judgement.hangsOn],
+      ...found,
+    };
+  return { answer: byVapor, reason: `${happens}${hangs}`, missing: judgement.hangsOn, ...found };
 }
 
 /** Where there is nothing to follow. */

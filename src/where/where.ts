@@ -9,6 +9,7 @@ import { typicalStation } from '../climate/typical-station.js';
 import { tableYear, zoneParts } from '../climate/zone.js';
 import type { Source } from '../engine/result.js';
 import { indoorOfProject, type ProjectIndoor } from '../moisture/wall/indoor.js';
+import { rainLeftOut } from '../moisture/wall/exposed-masonry.js';
 import { wallOf, type UnreadWall } from '../moisture/wall/wall.js';
 import type { Detail } from '../model/types.js';
 import { systemOf, type UnitSystem } from '../model/unit-system.js';
@@ -110,6 +111,7 @@ export function whereFits(detail: Detail, asked: TableRules): Where {
   const system = systemOf(detail);
   const indoor = indoorOfProject(detail.project);
   const wall = wallOf(detail);
+  const rain = rainLeftOut(detail);
   const zoneOf = (county: County): string | undefined => (year === 2015 ? county.zone2015 : county.zone2021);
 
   const tableAt = kept(
@@ -118,7 +120,7 @@ export function whereFits(detail: Detail, asked: TableRules): Where {
   );
   const monthsAt = kept(
     (station: Station) => station.id,
-    (station) => (wall.kind === 'unread' ? unreadAnswer(wall) : monthsAnswer(wall, station, indoor, system)),
+    (station) => (wall.kind === 'unread' ? unreadAnswer(wall) : monthsAnswer(wall, station, indoor, system, rain)),
   );
   const counties = allCounties().map((county): InCounty => {
     const zone = zoneOf(county);

@@ -4,7 +4,8 @@ import { frameOf } from '../../vapor/frame.js';
 import { permToNg } from '../../vapor/classes.js';
 import type { Detail, Layer } from '../../model/types.js';
 import { balanceOf, tightOutside } from './balance.js';
-import { reservoirWall, storesRain } from './behind-cladding.js';
+import { reservoirWall } from './behind-cladding.js';
+import { storesRain } from './stores-rain.js';
 import { wallOf, type ReadWall } from './wall.js';
 
 const WALL = [

@@ -1,10 +1,10 @@
 /** The wall inside of a cladding that stores rain: what sun drives into it, and which interior layer would let it out. */
 import { bisect } from '../bisect.js';
-import { RESERVOIRS } from '../data/inward.js';
 import { sunnyYear, type SunnyYear } from '../inward-day.js';
 import type { MonthOfAir } from '../interior-climate.js';
 import type { MoistureLayer } from '../resistance.js';
 import { extremes, typicalLayers } from './judge.js';
+import { storesRain } from './stores-rain.js';
 import type { ReadWall, Wall } from './wall.js';
 import type { Detail, Layer } from '../../model/types.js';
 
@@ -18,17 +18,7 @@ export interface ReservoirWall {
   readonly unsaidVenting?: string;
 }
 
-const CAN_STORE: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['cladding', 'masonry', 'concrete', 'other']);
 const GAPS: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['air space', 'drainage mat']);
-
-/** A cladding that takes up rain, by its name. @see RESERVOIRS */
-export function storesRain(layer: Layer): boolean {
-  const text = ` ${`${layer.material?.value ?? ''} ${layer.product?.name ?? ''}`.toLowerCase().replace(/[^a-z0-9]+/g, ' ')} `;
-  return (
-    CAN_STORE.has(layer.family) &&
-    RESERVOIRS.words.some((word) => text.includes(` ${word} `) || text.includes(` ${word}s `))
-  );
-}
 
 /** The wall inside of an outermost layer that stores rain; `undefined` for any other wall. */
 export function reservoirWall(detail: Detail, read: ReadWall): ReservoirWall | undefined {

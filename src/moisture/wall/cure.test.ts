@@ -125,7 +125,7 @@ describe('the words', () => {
   it('name both changes with their units', async () => {
     const detail = await detailOf([PAINT, WOOL, OSB, ...OUTSIDE]);
     expect(curesOf(detail, followed(detail), 'US').text).toMatch(
-      /^Add continuous insulation of at least R-[\d.]+, open to vapor, outside "sheathing"; or put a layer of at most [\d.]+ perm \(class III\) on the room side of "studs"\. The code may ask for more\.$/,
+      /^Add continuous insulation of at least R-11\.25 \(R-[\d.]+ for the year alone, R-11\.25 by IRC 2021 Table R702\.7\(3\) with class III inside\), open to vapor, outside "sheathing"; or put a layer of at most 1 perm \(class II by IRC 2021 Table R702\.7\(2\)\) on the room side of "studs"\. The code may ask for more\.$/,
     );
     expect(curesOf(detail, followed(detail), 'SI').text).toMatch(/RSI [\d.]+.* ng\/\(Pa s m2\)/);
   });

@@ -130,6 +130,33 @@ function worstOf(
   return worst;
 }
 
+/** The walls with insulation of a resistance at the spot; what is there keeps its vapor resistance per thickness. */
+function wallsInsulated(read: ReadWall, spot: Spot, rM2KW: number): Wall[] {
+  const sdM = sdOfInsulation(read, spot, rM2KW);
+  return read.walls.map((w) => changed(w, spot, { rM2KW, sdM }));
+}
+
+function sdOfInsulation(read: ReadWall, spot: Spot, rM2KW: number): number {
+  const now = spot.changes === undefined ? undefined : read.walls[0].layers[spot.index];
+  if (now === undefined) return Math.max(0.001, rM2KW * NEW_BOARD_W_PER_MK);
+  return now.rM2KW > 0 ? (now.dry.typicalM * Math.max(rM2KW, STEP_M2KW)) / now.rM2KW : now.dry.typicalM;
+}
+
+/** Whether the wall passes in every reading with insulation of this resistance at the spot, m2 K/W. */
+export function passesInsulated(read: ReadWall, year: readonly MonthOfAir[], spot: Spot, rM2KW: number): boolean {
+  return passesInEvery(wallsInsulated(read, spot, rM2KW), year);
+}
+
+/** Whether it passes in every reading with an interior layer of this permeance at the spot, ng/(Pa s m2). */
+export function passesInside(read: ReadWall, year: readonly MonthOfAir[], spot: Spot, ng: number): boolean {
+  return passesInEvery(wallsInside(read, spot, sdFromPermeanceM(ng)), year);
+}
+
+function wallsInside(read: ReadWall, spot: Spot, sdM: number): Wall[] {
+  const rM2KW = spot.changes === undefined ? 0 : (read.walls[0].layers[spot.index]?.rM2KW ?? 0);
+  return read.walls.map((w) => changed(w, spot, { rM2KW, sdM }));
+}
+
 const keptInsulation = rememberedInAir<Cure>();
 const keptRetarder = rememberedInAir<Cure>();
 const figuresOfWalls = (read: ReadWall): unknown =>
@@ -152,15 +179,10 @@ export function leastInsulation(read: ReadWall, year: readonly MonthOfAir[], spo
 function solveInsulation(read: ReadWall, year: readonly MonthOfAir[], spot: Spot): Cure {
   const outOfReach: Cure = { kind: 'out of reach', most: MOST_INSULATION_M2KW, spot };
   const now = spot.changes === undefined ? undefined : read.walls[0].layers[spot.index];
-  const sdAt = (rM2KW: number): number => {
-    if (now === undefined) return Math.max(0.001, rM2KW * NEW_BOARD_W_PER_MK);
-    return now.rM2KW > 0 ? (now.dry.typicalM * Math.max(rM2KW, STEP_M2KW)) / now.rM2KW : now.dry.typicalM;
-  };
-  const wallsWith = (rM2KW: number, sdM: number): Wall[] => read.walls.map((w) => changed(w, spot, { rM2KW, sdM }));
   // The answer changes the thickness, and that the vapor resistance: a few rounds settle it.
   let rM2KW = now?.rM2KW ?? usRToSi(5);
   for (let round = 0; round < 3; round++) {
-    const next = worstOf(wallsWith(rM2KW, sdAt(rM2KW)), year, spot.changes ?? NEW, (q) =>
+    const next = worstOf(wallsInsulated(read, spot, rM2KW), year, spot.changes ?? NEW, (q) =>
       leastResistance(q, MOST_INSULATION_M2KW),
     );
     if (next === undefined) return outOfReach;
@@ -170,7 +192,7 @@ function solveInsulation(read: ReadWall, year: readonly MonthOfAir[], spot: Spot
   }
   for (; rM2KW <= MOST_INSULATION_M2KW; rM2KW += Math.max(STEP_M2KW, rM2KW / 10)) {
     const value = Math.ceil(rM2KW / STEP_M2KW - 1e-9) * STEP_M2KW;
-    if (passesInEvery(wallsWith(value, sdAt(value)), year)) return { kind: 'found', value, spot };
+    if (passesInsulated(read, year, spot, value)) return { kind: 'found', value, spot };
   }
   return outOfReach;
 }
@@ -188,14 +210,12 @@ export function highestInside(read: ReadWall, year: readonly MonthOfAir[], spot:
 
 function solveInside(read: ReadWall, year: readonly MonthOfAir[], spot: Spot, mostSdM: number): Cure {
   const outOfReach: Cure = { kind: 'out of reach', most: permeanceFromSdNg(mostSdM), spot };
-  const rM2KW = spot.changes === undefined ? 0 : (read.walls[0].layers[spot.index]?.rM2KW ?? 0);
-  const wallsWith = (sdM: number): Wall[] => read.walls.map((w) => changed(w, spot, { rM2KW, sdM }));
-  let sdM = worstOf(wallsWith(1), year, spot.changes ?? NEW, (q) => highestPermeance(q, mostSdM));
+  let sdM = worstOf(wallsInside(read, spot, 1), year, spot.changes ?? NEW, (q) => highestPermeance(q, mostSdM));
   if (sdM === undefined) return outOfReach;
   for (sdM = Math.max(sdM, 0.01); sdM <= mostSdM * (1 + 1e-9); sdM *= 1.1) {
     const value = roundedDownNg(permeanceFromSdNg(sdM));
     const rounded = sdFromPermeanceM(value);
-    if (rounded <= mostSdM * 1.1 && passesInEvery(wallsWith(rounded), year)) return { kind: 'found', value, spot };
+    if (rounded <= mostSdM * 1.1 && passesInside(read, year, spot, value)) return { kind: 'found', value, spot };
   }
   return outOfReach;
 }

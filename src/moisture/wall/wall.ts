@@ -2,6 +2,7 @@
 import { CAVITY_SURFACE_M2KW } from '../data/air.js';
 import { SURFACE_RESISTANCES, type Surfaces } from '../data/surfaces.js';
 import type { MoistureLayer } from '../resistance.js';
+import { rainLeftOut } from './exposed-masonry.js';
 import { figuresOf, type LayerFigures, type MissingFigure, type SdBounds } from './figures.js';
 import { frameOf } from '../../vapor/frame.js';
 import { venting } from '../../vapor/venting.js';
@@ -44,7 +45,7 @@ function endsOf(detail: Detail): { ends: [End, ...End[]]; unsaid?: string; told:
   const inner = frameOf(detail) ?? { index: -1 };
   const found = venting(detail, inner);
   const endAt = (layer: Layer): End => ({ upTo: layer.index, endsAt: layer });
-  if (found.kind === 'vented')
+  if (found.kind === 'vented' && found.unsaid === undefined)
     return { ends: [endAt(found.layer)], told: [`The wall is followed up to "${found.layer.id}": ${found.words}.`] };
   if (found.kind === 'not vented') return { ends: [all], told: [`All layers are counted: ${found.words}.`] };
   const outside = detail.layers.filter((layer) => layer.index > inner.index);
@@ -52,11 +53,12 @@ function endsOf(detail: Detail): { ends: [End, ...End[]]; unsaid?: string; told:
   if (cladding === undefined)
     return { ends: [all], told: ['The wall shows no cladding; its outermost layer is taken to face open air.'] };
   const gap = outside.findLast((layer) => GAPS.has(layer.family) && layer.index < cladding.index);
-  const [unsaid] = found.missing;
+  const [unsaid] = found.kind === 'vented' ? [found.unsaid] : found.missing;
+  const words = found.kind === 'vented' ? `"${found.layer.id}" does not say whether it is vented` : found.words;
   return {
     ends: [endAt(gap ?? cladding), all],
     ...(unsaid === undefined ? {} : { unsaid }),
-    told: [`${found.words}: the wall was followed both up to there and with all its layers.`],
+    told: [`${words}: the wall was followed both up to there and with all its layers.`],
   };
 }
 
@@ -92,6 +94,7 @@ export const wallOf = remembered((detail: Detail): ReadWall | UnreadWall => {
   });
   const [wall, ...others] = walls;
   if (wall === undefined) return { kind: 'unread', missing: [nothing(detail, figures)] };
+  const rain = rainLeftOut(detail);
   return {
     kind: 'read',
     walls: [wall, ...others],
@@ -99,6 +102,7 @@ export const wallOf = remembered((detail: Detail): ReadWall | UnreadWall => {
     assumptions: [
       ...(walls.length < ends.length ? [onlyVented(figures)] : told),
       ...new Set(walls.flatMap((w) => w.layers.flatMap((l) => l.assumptions))),
+      ...(rain === undefined ? [] : [rain.told]),
     ],
   };
 });

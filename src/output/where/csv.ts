@@ -5,7 +5,7 @@
  * the county), then of the code table `table`, `table_to_confirm`, `table_reason`, and of the monthly computation
  * `months`, `plane`, `month` (1 to 12), `peak_kg_per_m2`, `limit_kg_per_m2`, `residual_kg_per_m2`, `months_reason`.
  * By zone the same without `fips`, `county`, `state` and `distance_km`, but with `counties` and how many of them `fit`,
- * `fit_with_conditions`, `cannot_tell` and `do_not_fit` by the months of their own stations. An unknown value is empty.
+ * `fit_with_conditions`, `over_limit` and `cannot_tell` by the months of their own stations. An unknown value is empty.
  *
  * @see RFC 4180 for quotes and line ends
  */
@@ -71,8 +71,8 @@ function zoneRow(id: string, one: InZone, wanted: Wanted): Row {
       ? {
           fit: spread.fits,
           fit_with_conditions: spread['fits with conditions'],
+          over_limit: spread['estimate over limit'],
           cannot_tell: spread['cannot tell'],
-          do_not_fit: spread['does not fit'],
         }
       : {}),
   };

@@ -9,9 +9,11 @@
  * TABLE:  { answer, toConfirm, reasons, missing }
  * MONTHS: { answer, reason, missing, outcome?, plane?, month?, peakKgPerM2?, limitKgPerM2?, residualKgPerM2? }
  * ```
- * `answer` is one of fits, fits with conditions, cannot tell, does not fit. One zone or county stands on one line; what
+ * `answer` is one of fits, fits with conditions, estimate over limit (of the months alone),
+ * cannot tell, does not fit (of the table alone). One zone or county stands on one line; what
  * is not known is left out, never null. `counties` is left out when the answer is asked by zone.
  */
+import { MONTHS_ANSWERS } from '../../where/answer.js';
 import type { InCounty, InZone, Where } from '../../where/where.js';
 import { safeJson } from '../escape.js';
 import { assumptionsOf, cautionsOf, showsMonths, showsTable, sourcesOf, type Wanted } from './text.js';
@@ -69,7 +71,7 @@ function zoneObject(zone: InZone, wanted: Wanted): object {
     counties: zone.counties,
     ...(station === undefined || !showsMonths(wanted) ? {} : { station: station.id, stationName: station.name }),
     ...answers(zone, wanted),
-    ...(showsMonths(wanted) ? { spread: zone.spread } : {}),
+    ...(showsMonths(wanted) ? { spread: Object.fromEntries(MONTHS_ANSWERS.map((a) => [a, zone.spread[a]])) } : {}),
   };
 }
 

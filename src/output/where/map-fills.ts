@@ -1,4 +1,4 @@
-/** Fills of the four answers: told apart by their marks alone, and by light and hue for any color vision. */
+/** Fills of the answers: told apart by their marks alone, and by light and hue for any color vision. */
 import { circle, element, pathData } from '../drawing/svg.js';
 import { INK, type Sheet } from '../drawing/sheet.js';
 import { ANSWERS, type Answer } from '../../where/answer.js';
@@ -30,6 +30,10 @@ const FILLS: Readonly<Record<Answer, Fill>> = {
   'fits with conditions': {
     color: '#f0dc8c',
     tile: { sizeMm: 1.1, turn: 45, marks: (k) => line(0, 0.55 * k, 1.1 * k, 0.55 * k, 0.13 * k, INK) },
+  },
+  'estimate over limit': {
+    color: '#e9b48a',
+    tile: { sizeMm: 0.9, turn: 90, marks: (k) => line(0, 0.45 * k, 0.9 * k, 0.45 * k, 0.13 * k, DARK) },
   },
   'cannot tell': {
     color: '#fff',

@@ -78,7 +78,7 @@ function drawCounties(sheet: Sheet, where: Where, wanted: Wanted, y0: number): I
   return drawn;
 }
 
-/** Key of the four answers with how many counties got each. */
+/** Key of the answers with how many counties got each. */
 function drawKey(sheet: Sheet, drawn: readonly InCounty[], wanted: Wanted): void {
   const columns: [string, Answer[]][] = [
     ...(wanted === 'both' ? [['on this map', drawn.map((c) => answerOf(c, 'both'))] as [string, Answer[]]] : []),

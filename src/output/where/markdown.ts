@@ -1,6 +1,6 @@
 /** Where a wall fits, as Markdown. */
 import type { PhrasingContent, RootContent } from 'mdast';
-import { ANSWERS, MEANINGS } from '../../where/answer.js';
+import { ANSWERS, MEANINGS, MONTHS_ANSWERS } from '../../where/answer.js';
 import type { InZone, InCounty, Where } from '../../where/where.js';
 import { countyText } from '../../climate/counties.js';
 import { stationText } from '../../climate/stations.js';
@@ -45,7 +45,7 @@ function zoneRow(one: InZone, wanted: Wanted): string[] {
       ? [
           one.station === undefined ? '' : stationText(one.station),
           one.months.answer,
-          ...ANSWERS.map((a) => String(one.spread[a])),
+          ...MONTHS_ANSWERS.map((a) => String(one.spread[a])),
         ]
       : []),
   ];
@@ -58,11 +58,7 @@ function byZone(where: Where, wanted: Wanted): RootContent[] {
     'Counties',
     ...(showsTable(wanted) ? ['Code table'] : []),
     ...(showsMonths(wanted)
-      ? [
-          'Typical station',
-          'Months there',
-          ...ANSWERS.map((a) => `Counties: ${a.replace(/^fits/, 'fit').replace('does', 'do')}`),
-        ]
+      ? ['Typical station', 'Months there', ...MONTHS_ANSWERS.map((a) => `Counties: ${a.replace(/^fits/, 'fit')}`)]
       : []),
   ];
   return [

@@ -1,5 +1,5 @@
 /** Where a wall fits, for a terminal: a table by zone with its reasons, or a line for each county. */
-import { ANSWERS, MEANINGS } from '../../where/answer.js';
+import { ANSWERS, MEANINGS, MONTHS_ANSWERS } from '../../where/answer.js';
 import type { InCounty, InZone, Where } from '../../where/where.js';
 import { countyText } from '../../climate/counties.js';
 import { oneLine } from '../escape.js';
@@ -51,7 +51,7 @@ function zoneRow(one: InZone, wanted: Wanted): string[] {
   return [
     one.zone,
     ...(showsTable(wanted) ? [tableWords(one.table)] : []),
-    ...(showsMonths(wanted) ? [one.months.answer, ...ANSWERS.map((a) => String(one.spread[a]))] : []),
+    ...(showsMonths(wanted) ? [one.months.answer, ...MONTHS_ANSWERS.map((a) => String(one.spread[a]))] : []),
   ];
 }
 
@@ -59,7 +59,7 @@ function zoneTable(where: Where, wanted: Wanted): string[] {
   const head = [
     'zone',
     ...(showsTable(wanted) ? ['code table'] : []),
-    ...(showsMonths(wanted) ? ['months, typical', 'fits', 'cond.', 'cannot tell', 'no'] : []),
+    ...(showsMonths(wanted) ? ['months, typical', 'fits', 'cond.', 'over', 'cannot tell'] : []),
   ];
   return aligned([head, ...where.zones.map((zone) => zoneRow(zone, wanted))]);
 }
@@ -98,7 +98,7 @@ export function printWhereTerminal(where: Where, wanted: Wanted, by: 'zone' | 'c
       ? [
           '',
           ...wrap(
-            'The last four columns count the counties of the zone by the months of their own nearest stations: they fit, fit with conditions, cannot be told, do not fit.',
+            'The last four columns count the counties of the zone by the months of their own nearest stations: they fit, fit with conditions, are over the limit of the estimate, cannot be told.',
             cells,
           ),
         ]

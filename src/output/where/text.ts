@@ -28,7 +28,8 @@ export function tableWords({ answer, toConfirm }: InCounty['table']): string {
 }
 
 /** What the mark behind an answer of the table means. */
-export const CONFIRM_NOTE = '*: does not meet a table that was quoted from memory; confirm it in the code';
+export const CONFIRM_NOTE =
+  '*: does not meet a table that was quoted from memory or at second hand; confirm it in the code';
 
 /** What is asked, in a sentence. */
 export function question(where: Where, wanted: Wanted): string {
@@ -54,7 +55,7 @@ export function cautionsOf(wanted: Wanted): string[] {
       ? [
           `A typical year is not a design year. ${TYPICAL_YEAR_CAUTION}`,
           'The nearest station may lie higher, or nearer to water, than the building; mountains and coasts differ within a county.',
-          'How much water is too much is held against limits of a foreign standard, which the code tables here do not set.',
+          'How much water is too much is held against limits of a foreign standard known at second hand, which the code tables here do not set: an estimate over a limit is a reason to have the wall analyzed, neither permission nor refusal.',
           ...leftOutBy('monthly'),
           METHOD_CAUTION,
         ]

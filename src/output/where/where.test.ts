@@ -118,7 +118,7 @@ describe('as CSV', () => {
     expect(rows.map((r) => r['zone'])).toEqual(where.zones.map((z) => z.zone));
     for (const row of rows)
       expect(
-        ['fit', 'fit_with_conditions', 'cannot_tell', 'do_not_fit'].reduce((sum, name) => sum + Number(row[name]), 0),
+        ['fit', 'fit_with_conditions', 'over_limit', 'cannot_tell'].reduce((sum, name) => sum + Number(row[name]), 0),
       ).toBe(Number(row['counties']));
   });
   it('gives only the answer that is wanted', () => {
@@ -215,10 +215,11 @@ describe('as a map', () => {
     );
     expect(marks.map(([id]) => id)).toEqual([
       'answer-fits-with-conditions',
+      'answer-estimate-over-limit',
       'answer-cannot-tell',
       'answer-does-not-fit',
     ]);
-    expect(new Set(marks.map(([, content]) => content)).size).toBe(3);
+    expect(new Set(marks.map(([, content]) => content)).size).toBe(4);
   });
   it('escapes what documents say, and is the same at each call', async () => {
     const evil = await whereOf(FIXTURE.replace('title: Painted', 'title: <script>alert(1)</script> & Painted'));
@@ -257,7 +258,7 @@ describe('for readers', () => {
     const text = printWhereTerminal(where, 'both', 'zone', 80);
     expect(Math.max(...text.split('\n').map(textWidth))).toBeLessThanOrEqual(80);
     expect(text).toMatch(/^1A +fits +fits +12 +0 +0 +0$/m);
-    expect(text).toMatch(/^8 +does not fit \* +does not fit +0 +0 +0 +7$/m);
+    expect(text).toMatch(/^8 +does not fit \* +estimate over limit +0 +0 +7 +0$/m);
     expect(text.replace(/\s+/g, ' ')).toContain('1A, 2A, 2B, 3A, 3B, 3C, 4A, 4B: fits. The interior vapor retarder');
     expect(text).not.toMatch(/\u001b/);
   });

@@ -15,6 +15,8 @@ export interface InsulationPair {
 export interface ClassThreeRow extends InsulationPair {
   /** Sheathings under vented cladding that meet the table without insulation; none in the coldest zones. */
   readonly ventedOver: readonly SheathingKind[];
+  /** A clause: what speaks against the row. */
+  readonly disputed?: string;
 }
 export type ConditionZone = Exclude<TableZone, '1' | '2' | '3'>;
 
@@ -35,7 +37,15 @@ export function classThreeRow(title: 'IRC' | 'IBC', edition: number, zone: Table
   const read = edition === 2021 ? atSecondHand(`${title} ${edition} ${name}`) : memory;
   switch (zone) {
     case '4':
-      return title === 'IBC' && edition === 2021 ? { ventedOver: ANY, r2x4: 2.5, r2x6: 3.75, source: read } : undefined;
+      return title === 'IBC' && edition === 2021
+        ? {
+            ventedOver: ANY,
+            r2x4: 2.5,
+            r2x6: 3.75,
+            source: read,
+            disputed: 'the IRC of the same year permits class III in zone 4 without conditions',
+          }
+        : undefined;
     case 'marine 4':
       return { ventedOver: ANY, r2x4: 2.5, r2x6: 3.75, source: read };
     case '5':
@@ -94,6 +104,12 @@ export const CLASS_TWO_WET_CUP: CodeSource = atSecondHand(
 export const SPRAY_FOAM_COUNTS = {
   mostPerm: 1.5,
   source: atSecondHand('IRC 2021 R702.7 and IBC 2021 1404.3, note on spray foam'),
+} as const;
+
+/** Clear air space behind brick veneer that makes it vented cladding in the sense of the table; nominal 1 in. */
+export const BRICK_AIR_SPACE = {
+  leastMm: 25,
+  source: fromMemory('IRC 2021 R703.8.4 and R702.7, brick veneer with a clear air space'),
 } as const;
 
 /** Claddings that the table takes as vented by their shape; brick needs an air space behind it. */

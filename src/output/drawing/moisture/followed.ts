@@ -92,7 +92,7 @@ export function outsideText({ judged }: Followed): string {
 export function hangsText({ wallYear }: Followed): string {
   const { kind, hangsOn } = wallYear.judgement;
   return kind === 'undecided'
-    ? `Drawn with figures halfway between their bounds; whether the wall is sound hangs on ${hangsOn.join(', ')}.`
+    ? `Drawn with figures halfway between their bounds; whether the wall is sound depends on ${hangsOn.join(', ')}.`
     : '';
 }
 

@@ -49,6 +49,16 @@ describe('the pictures of heat and vapor', () => {
     expect(drawings[0]!.split('data-meets="yes"').length).toBeGreaterThan(6);
     expect(drawings.at(-1)).toContain('data-bar="A"');
   });
+  test('keep their texts on the sheet for a thin wall of much resistance, full of planes at saturation', async () => {
+    const layers = [5000, 0.1, 0.1, 0.1].map(
+      (permeance, i) =>
+        `{ id: l${i}, material: board, family: interior board, thickness: 0.1 mm, rValue: RSI ${i < 3 ? 4 : 0.001}, permeance: ${permeance} ng/(Pa s m2) }`,
+    );
+    const drawings = everyView(await subjectOf({ zone: '7', humidity: 65, layers }));
+    for (const svg of drawings) expect(collisions(svg)).toEqual([]);
+    // More planes than letters of the alphabet, over both plots.
+    expect(Math.max(...drawings.map((svg) => svg.split('data-meets="yes"').length - 1))).toBeGreaterThan(52);
+  });
   test('keep their texts apart for walls as they come', async () => {
     const layer = fc.record({
       mm: fc.constantFrom(0.1, 1, 6, 12.7, 40, 140, 400),

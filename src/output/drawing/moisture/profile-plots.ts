@@ -107,7 +107,10 @@ export function letterOf(index: number): string {
   return index < 26 ? letter : `${letterOf(Math.floor(index / 26) - 1)}${letter}`;
 }
 
-/** Rings where the pressures meet, each with its letter over the plot. */
+/** As many planes get a letter as the words beside the drawing tell one by one; more would not fit over a plot. */
+export const LETTERED = 6;
+
+/** Rings where the pressures meet, the first of them with their letters over the plot. */
 function drawMeetings(
   sheet: Sheet,
   across: Across,
@@ -118,12 +121,14 @@ function drawMeetings(
 ): void {
   const meeting = state.planes.filter((p) => p.atSaturation);
   const xs = meeting.map((p) => across.x(p.plane));
-  const widths = meeting.map((_, i) => letterOf(i).length * 2.2 + 1.4);
-  const at = spreadAlong(xs, widths, freeFromX, box.x1);
+  const lettered = xs.slice(0, LETTERED);
+  const widths = lettered.map((_, i) => letterOf(i).length * 2.2 + 1.4);
+  const at = spreadAlong(lettered, widths, freeFromX, box.x1);
   meeting.forEach((p, i) => {
     const x = xs[i] as number;
     const center: Point = [x, y(pressure.shown(p.vaporPa))];
     sheet.add('mark', meetingRing(center));
+    if (i >= LETTERED) return;
     sheet.text([at[i] as number, box.y0 - 1.4], letterOf(i), { anchor: 'middle', bold: true });
     sheet.add(
       'leader',

@@ -6,7 +6,7 @@ import { formatQuantity } from '../../../quantity/format.js';
 import { materialText } from '../subject.js';
 import { hangsText, outsideText, type CountedLayer, type Followed } from './followed.js';
 import { monthName } from '../../../moisture/words.js';
-import { letterOf } from './profile-plots.js';
+import { LETTERED, letterOf } from './profile-plots.js';
 import type { NumberTable } from './table.js';
 
 /** Of air: `68 degF, vapor at 35 % of saturation`. In frost that is over ice, as the calculation has it. */
@@ -31,21 +31,18 @@ export function monthWords(found: Followed, state: MonthState, chosen: boolean):
   ].filter((text) => text !== '');
 }
 
-/** Most planes told one by one. */
-const TOLD = 6;
-
 /** One sentence for each plane where the pressures meet, and for wet surfaces. */
 export function meetingWords(found: Followed, state: MonthState): string[] {
   const { amount } = found.units;
   const meeting = state.planes.filter((p) => p.atSaturation);
   const month = monthName(state.month);
-  const told = meeting.slice(0, TOLD).map(({ plane }, i) => {
+  const told = meeting.slice(0, LETTERED).map(({ plane }, i) => {
     const gain = state.gains.find((g) => g.plane.index === plane.index);
     const change = gain?.gainKgPerM2 ?? 0;
     const does = change >= 0 ? `${amount.text(change)} gathers` : `${amount.text(-change)} dries`;
     return `${letterOf(i)}: ${plane.name}: ${does} in ${month}; ${amount.text(gain?.kgPerM2 ?? 0)} lies there at its end.`;
   });
-  const rest = meeting.slice(TOLD);
+  const rest = meeting.slice(LETTERED);
   const more =
     rest.length === 0 ? [] : [`${rest.length} more planes meet saturation, up to ${rest.at(-1)?.plane.name ?? ''}.`];
   const surface =
