@@ -42,7 +42,7 @@ export default defineRule({
     if (joint === undefined) {
       const message = `No soft joint is drawn below the shelf angle of "${angle.flashing.id}": when the floor comes down or the veneer grows, the angle bears on the veneer below it.`;
       const correct =
-        'Add a sealant with "place: shelf angle", its "joint: { width }" and the "movement" it has to take.';
+        'Add a joint of sealant below the angle ("place: shelf angle") with its width ("joint") and the movement it has to take ("movement").';
       const common = { subject, at: angle.at, sources: [GUIDE] };
       yield veneer.laidBy === undefined
         ? { kind: 'open', ...common, missing: ['work.place: shelf angle'], message: `${message} ${correct}` }

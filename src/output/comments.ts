@@ -71,7 +71,8 @@ function isSaidAgain(a: Result, b: Result): boolean {
     return pathOf(a.at) === pathOf(b.at) && b.message.includes(a.sources?.[0]?.citation ?? '\n');
   if (!isOfDetail(a) || !isOfDetail(b) || entryOf(a.at) !== entryOf(b.at) || a.at.path.length < 2) return false;
   if (a.correct !== undefined && a.correct === b.correct) return true;
-  if (isTraced(b) && !isTraced(a)) return pathOf(a.at) === pathOf(b.at);
+  // Many things end at one edge of the wall: two findings there are two causes.
+  if (isTraced(b) && !isTraced(a)) return pathOf(a.at) === pathOf(b.at) && a.at.path[0] !== 'edges';
   return a.ruleId === b.ruleId && a.level !== b.level && sharesSubject(a, b);
 }
 

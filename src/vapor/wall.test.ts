@@ -328,7 +328,7 @@ describe('two barriers', () => {
       await behind(', vented: true'),
       await behind(', vented: false'),
     ];
-    expect(outerSide(unsaid, frame(unsaid))).toMatchObject({ unknown: [{ missing: ['wall[3].vented'] }] });
+    expect(outerSide(unsaid, frame(unsaid))).toMatchObject({ unknown: [{ missing: ['wall "g": vented'] }] });
     expect(outerSide(unsaid, frame(unsaid)).barrier).toBeUndefined();
     expect(outerSide(vented, frame(vented))).toEqual({ unknown: [] });
     expect(outerSide(closed, frame(closed)).barrier?.id).toBe('foam');

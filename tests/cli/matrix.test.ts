@@ -216,7 +216,10 @@ describe('a detail that says nothing of a requirement', () => {
 
 describe('the matrix of the demo submittal', () => {
   const rows = async (): Promise<Map<string, string>> => {
-    const { out } = await lapwright(['matrix', 'submittal-07-27-26-03.md', '--date', '2026-01-15'], { cwd: DEMO });
+    const { out } = await lapwright(
+      ['matrix', 'submittal-07-27-26-03.md', '--format', 'markdown', '--date', '2026-01-15'],
+      { cwd: DEMO },
+    );
     const lines = out.split('## For the reviewer')[0]!.split('\n');
     return new Map(lines.filter((l) => /^\| \d/.test(l)).map((l) => [l.split('|')[1]!.trim(), l]));
   };

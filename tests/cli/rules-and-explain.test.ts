@@ -44,6 +44,7 @@ describe('rules', () => {
         'extension/past-jambs: Flashing reach past the jambs',
         'moisture/field-barrier: Drying behind a low-permeance exterior layer',
         'submittal/unasked-items: Items not required by the section',
+        'veneer/way-out: Way out of the cavity',
         'sill/path-to-daylight: Way of water out of the pan',
       ].sort(),
     );

@@ -35,6 +35,16 @@ const wayOf = (path: WaterPath): string =>
     '\n',
   );
 
+/**
+ * The ways that an elevation shows, in the order in which it draws them. What no check judges, because the drawing stops
+ * there, is not drawn as if it had been judged.
+ */
+export function drawnPaths({ detail, face, water }: DrawingSubject, window: Rect): WaterPath[] {
+  return tellingPaths(water.face.filter((p) => isShown(p, detail, face))).filter(
+    (p) => p.u1 > window.u0 && p.u0 < window.u1,
+  );
+}
+
 /** Of neighboring ways that come from and lead to the same, the one that meets most pieces stands for all. */
 export function tellingPaths(paths: readonly WaterPath[]): WaterPath[] {
   const kept: { path: WaterPath; u1: number }[] = [];
@@ -98,13 +108,12 @@ function besideHoles(u: number, low: number, high: number, holes: readonly Rect[
 const endName = (end: WaterEnd): string => `Water ends ${endText(end)}`;
 
 /** Draws all ways of water on the face and the wrong ends over the pans. */
-export function drawWater(sheet: Sheet, { detail, face, water }: DrawingSubject, map: FaceMap): void {
+export function drawWater(sheet: Sheet, subject: DrawingSubject, map: FaceMap): void {
+  const { detail, water } = subject;
   const holes = detail.penetrations.map(penetrationRect);
   const { window } = map;
   const told = new Set<string>();
-  // What no check judges, because the drawing stops there, is not drawn as if it had been judged.
-  for (const path of tellingPaths(water.face.filter((p) => isShown(p, detail, face)))) {
-    if (path.u1 <= window.u0 || path.u0 >= window.u1) continue;
+  for (const path of drawnPaths(subject, window)) {
     const u = acrossAt(path, map, holes);
     const x = map.x(u);
     for (const { from, to, hidden } of stretches(path)) {

@@ -5,7 +5,7 @@ import { unitSetIn, worksAt } from '../../water/at-opening.js';
 import { stepsOf } from '../../water/run/tell.js';
 import type { WaterPath } from '../../water/run/types.js';
 import { windowOf } from '../drawing/elevation-frame.js';
-import { tellingPaths } from '../drawing/elevation-water.js';
+import { drawnPaths } from '../drawing/elevation-water.js';
 import type { DrawingSubject } from '../drawing/subject.js';
 import type { WaterLine } from './sheet-parts.js';
 
@@ -40,7 +40,7 @@ function goesAlong(path: WaterPath, { flow = [] }: Result, detail: Detail): bool
  */
 export function waysOnFace(lines: readonly WaterLine[], subject: DrawingSubject): Ways {
   const window = windowOf(subject);
-  const paths = tellingPaths(subject.water.face).filter((p) => p.u1 > window.u0 && p.u0 < window.u1);
+  const paths = drawnPaths(subject, window);
   const drawn: WaterLine[][] = [];
   for (const line of lines) {
     const last = drawn.at(-1);
