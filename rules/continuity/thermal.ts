@@ -11,7 +11,7 @@ import { formatQuantity } from '../../src/quantity/format.js';
 
 const PRACTICE: Source = {
   basis: 'practice',
-  citation: 'common practice: units set in line with the insulation of the wall',
+  citation: 'common practice: insulation that goes on over the wall, at its edges and to units set in line with it',
   provenance: 'common practice, no source',
 };
 const base = { required: 'insulation continuous to the unit', sources: [PRACTICE] };
