@@ -50,3 +50,14 @@ describe('submittals', () => {
     expect(items(text)).toEqual(['1.4 test reports of flame propagation of walls']);
   });
 });
+
+it('thousands of items are found in a time that grows with their number', () => {
+  const time = (count: number): number => {
+    const items = Array.from({ length: count }, (_, i) => `Submit samples of sheet k${i}.\n\n`).join('');
+    const start = performance.now();
+    expect(readSection(`PART 1 GENERAL\n\n1.1 SUBMITTALS\n\n${items}`).submittals).toHaveLength(count);
+    return performance.now() - start;
+  };
+  time(500);
+  expect(time(20_000)).toBeLessThan(40 * Math.max(50, time(2_000)));
+}, 60_000);

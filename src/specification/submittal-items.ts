@@ -70,6 +70,8 @@ const SUBMIT =
 /** Reads the submittals of the nodes, in the order of the text. */
 export class SubmittalReader {
   readonly found: Submittal[] = [];
+  /** Number, item and what it is of: a thing that is asked for twice in one paragraph is asked for once. */
+  readonly #known = new Set<string>();
   /** Paragraphs that are entries of such a list, and hold no requirements of other kinds. */
   readonly entries = new Set<OutlineNode>();
   #group: string | undefined;
@@ -124,12 +126,14 @@ export class SubmittalReader {
   }
 
   #add(node: OutlineNode, start: number, end: number, item: SubmittalItem, of: string | undefined): void {
-    const same = this.found.some((one) => one.number === node.number && one.item === item && one.of === of?.trim());
-    if (same) return;
+    const what = of?.trim() ?? '';
+    const key = JSON.stringify([node.number, item, what]);
+    if (this.#known.has(key)) return;
+    this.#known.add(key);
     this.found.push({
       ...(node.number !== undefined && { number: node.number }),
       item,
-      ...(of !== undefined && of.trim() !== '' && { of: of.trim() }),
+      ...(what !== '' && { of: what }),
       text: node.prose.text.slice(start, end),
       span: sourceSpan(node.prose, start, end),
     });
