@@ -1,3 +1,4 @@
+import { housesAsGuide, BRICK_FLASHING } from '../../src/engine/clauses.js';
 import { againstLimit, statedSize } from '../../src/engine/against-limit.js';
 import type { Limit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
@@ -7,27 +8,15 @@ import { edgeOverlap } from '../../src/geometry/overlap.js';
 import type { Apply, Detail } from '../../src/model/types.js';
 import { HABIT, habit, hasMasonry } from '../../src/water/laps.js';
 
-const BIA: Source = {
-  basis: 'guide',
-  citation: 'BIA Technical Note 28B',
-  provenance: 'seen at second hand',
-};
 const IRC: Source = {
   basis: 'code',
   citation: 'IRC R404.1.6',
   provenance: 'seen at second hand',
   codes: ['IRC'],
 };
-/** A code for houses, where another code or none is named. */
-const IRC_AS_GUIDE: Source = {
-  ...IRC,
-  basis: 'guide',
-  citation: `${IRC.citation}, for houses, taken as a guide`,
-  codes: ['IRC', 'IBC'],
-};
-const UPSTAND = { value: 203.2, text: '8 in', source: BIA } as const;
-const LAP = { value: 101.6, text: '4 in', source: BIA } as const;
-const ABOVE_GRADE = { value: 152.4, text: '6 in', source: BIA } as const;
+const UPSTAND = { value: 203.2, text: '8 in', source: BRICK_FLASHING } as const;
+const LAP = { value: 101.6, text: '4 in', source: BRICK_FLASHING } as const;
+const ABOVE_GRADE = { value: 152.4, text: '6 in', source: BRICK_FLASHING } as const;
 /** Foundation left in sight above grade. */
 const EXPOSED = {
   veneer: { value: 101.6, text: '4 in (masonry veneer)' },
@@ -37,7 +26,7 @@ const EXPOSED = {
 function exposedLimit(detail: Detail): Limit {
   return {
     ...(hasMasonry(detail.layers) ? EXPOSED.veneer : EXPOSED.other),
-    source: detail.project?.code?.title === 'IRC' ? IRC : IRC_AS_GUIDE,
+    source: detail.project?.code?.title === 'IRC' ? IRC : housesAsGuide(IRC),
     others: [],
   };
 }
@@ -59,7 +48,7 @@ export default defineRule({
     'work.exposedFoundation',
     'project.code',
   ],
-  sources: [BIA, IRC, HABIT],
+  sources: [BRICK_FLASHING, IRC, HABIT],
   parameters: {
     ontoFoundation: {
       type: 'length',

@@ -1,3 +1,4 @@
+import { BRICK_FLASHING } from '../../src/engine/clauses.js';
 import { againstLimit, statedSize } from '../../src/engine/against-limit.js';
 import type { OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
@@ -5,11 +6,6 @@ import type { Source } from '../../src/engine/result.js';
 import { edgeOf, shedsWater } from '../../src/model/families.js';
 import type { Apply, Detail, Measured, Place } from '../../src/model/types.js';
 
-const BIA: Source = {
-  basis: 'guide',
-  citation: 'BIA Technical Note 28B',
-  provenance: 'seen at second hand',
-};
 const BIA_DRIP: Source = {
   basis: 'guide',
   citation: 'BIA Technical Note 21B',
@@ -27,9 +23,9 @@ const GRAVITY: Source = {
   citation: 'water runs down, and inward where an upper edge is open',
   provenance: 'computed',
 };
-const UPSTAND: OfferedLimit = { value: 203.2, text: '8 in', source: BIA };
+const UPSTAND: OfferedLimit = { value: 203.2, text: '8 in', source: BRICK_FLASHING };
 const UPSTAND_NBC: OfferedLimit = { value: 150, text: '150 mm', source: NBC };
-const LAP: OfferedLimit = { value: 101.6, text: '4 in', source: BIA };
+const LAP: OfferedLimit = { value: 101.6, text: '4 in', source: BRICK_FLASHING };
 const DRIP: OfferedLimit = { value: 6.35, text: '1/4 in', source: BIA_DRIP };
 
 /** Flashing on steel that carries a veneer: at a floor, over an opening. */
@@ -73,7 +69,7 @@ export default defineRule({
     'work.edge',
     'project.code',
   ],
-  sources: [BIA, BIA_DRIP, NBC, GRAVITY],
+  sources: [BRICK_FLASHING, BIA_DRIP, NBC, GRAVITY],
   *review({ detail, limit }) {
     const offeredUpstand = detail.project?.code?.title === 'NBC' ? [UPSTAND_NBC, UPSTAND] : [UPSTAND];
     for (const work of detail.work) {

@@ -1,3 +1,4 @@
+import { housesAsGuide } from '../../src/engine/clauses.js';
 import { againstLimit } from '../../src/engine/against-limit.js';
 import type { OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
@@ -13,13 +14,6 @@ const IRC: Source = {
   provenance: 'seen',
   url: 'https://up.codes/s/water-resistive-barrier',
   codes: ['IRC'],
-};
-/** A code for houses, where another code or none is named. */
-const IRC_AS_GUIDE: Source = {
-  ...IRC,
-  basis: 'guide',
-  citation: `${IRC.citation}, for houses, taken as a guide`,
-  codes: ['IRC', 'IBC'],
 };
 const NBC: Source = {
   basis: 'code',
@@ -39,7 +33,7 @@ const LAPS = {
 function ofCode(detail: Detail, which: keyof typeof LAPS): OfferedLimit[] {
   const title = detail.project?.code?.title;
   if (title === 'NBC') return [{ ...LAPS[which].NBC, source: NBC }];
-  return [{ ...LAPS[which].IRC, source: title === 'IRC' ? IRC : IRC_AS_GUIDE }];
+  return [{ ...LAPS[which].IRC, source: title === 'IRC' ? IRC : housesAsGuide(IRC) }];
 }
 
 /** Horizontal laps between the courses of a sheet barrier, and the laps of its ends. */

@@ -1,3 +1,4 @@
+import { BRICK_FLASHING } from '../../src/engine/clauses.js';
 import { againstLimit } from '../../src/engine/against-limit.js';
 import type { OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
@@ -13,13 +14,8 @@ const HEAD: Source = {
   provenance: 'computed',
   url: 'https://obc.hyperlinked.ca/volume-2/appendix-a/explanatory-b/b-9.27.3.8.(5)-appx',
 };
-const BIA: Source = {
-  basis: 'guide',
-  citation: 'BIA Technical Note 28B',
-  provenance: 'seen at second hand',
-};
 /** Turned into a head joint of masonry. */
-const MASONRY: OfferedLimit = { value: 25.4, text: '1 in', source: BIA };
+const MASONRY: OfferedLimit = { value: 25.4, text: '1 in', source: BRICK_FLASHING };
 
 /** Horizontal flashing that ends within the wall; through-wall flashing at the base only where the wall ends too. */
 function endsWithin(detail: Detail, apply: Apply): boolean {
@@ -39,7 +35,7 @@ export default defineRule({
   summary: 'Horizontal flashing that stops within the wall has turned-up ends, higher than the wind raises water.',
   level: 'warning',
   reads: ['work.place', 'work.endDams', 'project.wind.designPressure', 'wall.material'],
-  sources: [HEAD, BIA],
+  sources: [HEAD, BRICK_FLASHING],
   *review({ detail, limit }) {
     for (const work of detail.work) {
       if (work.action !== 'apply' || !endsWithin(detail, work)) continue;

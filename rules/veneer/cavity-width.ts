@@ -1,3 +1,4 @@
+import { BRICK_FLASHING } from '../../src/engine/clauses.js';
 import { againstLimit } from '../../src/engine/against-limit.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
@@ -6,11 +7,6 @@ import type { Detail, Family, Layer, Measured } from '../../src/model/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 import { nominalMm } from '../../src/water/laps.js';
 
-const BIA: Source = {
-  basis: 'guide',
-  citation: 'BIA Technical Note 28B',
-  provenance: 'seen at second hand',
-};
 const CODE: Source = {
   basis: 'code',
   citation: 'IRC R703.8.4.2 and TMS 402, air space behind anchored masonry veneer',
@@ -57,14 +53,14 @@ export default defineRule({
     'Behind an anchored masonry veneer there is a clear space that mortar does not bridge, no wider than usual ties span.',
   level: 'warning',
   reads: ['wall.material', 'wall.thickness', 'wall.family'],
-  sources: [BIA, CODE],
+  sources: [BRICK_FLASHING, CODE],
   parameters: {
-    clear: { type: 'length', default: '1 in', meaning: 'least clear width of the cavity', source: BIA },
+    clear: { type: 'length', default: '1 in', meaning: 'least clear width of the cavity', source: BRICK_FLASHING },
     ties: {
       type: 'length',
       default: '4-1/2 in',
       meaning: 'greatest distance from structure to veneer without ties that are engineered; later codes allow more',
-      source: BIA,
+      source: BRICK_FLASHING,
     },
   },
   *review({ detail, number }) {
@@ -86,7 +82,7 @@ export default defineRule({
         limit: {
           value: nominalMm(number('clear')),
           text: written(number('clear')),
-          source: BIA,
+          source: BRICK_FLASHING,
           others: [{ value: nominalMm(number('clear')), text: written(number('clear')), source: CODE }],
         },
         sentence: (p) =>
@@ -108,7 +104,7 @@ export default defineRule({
         comparison: 'at most',
         like,
         provided: total(parts),
-        limit: { value: number('ties'), text: written(number('ties')), source: BIA, others: [] },
+        limit: { value: number('ties'), text: written(number('ties')), source: BRICK_FLASHING, others: [] },
         sentence: (p) => `The veneer "${layer.id}" stands ${p} in front of the structure`,
         correct: (required) =>
           `Have the ties engineered for that distance and say so in a deviation, or keep ${required} between structure and veneer.`,

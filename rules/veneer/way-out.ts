@@ -1,3 +1,4 @@
+import { BRICK_FLASHING } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Source } from '../../src/engine/result.js';
 import { anchoredVeneer, cavityFeet, wayOut, type CavityFoot } from '../../src/model/veneer.js';
@@ -15,11 +16,6 @@ const PLACES: Source = {
   provenance: 'seen at second hand',
   url: 'https://www.jlconline.com/how-to/exteriors/weep-holes-in-brick-and-stone-veneer_o',
 };
-const BIA: Source = {
-  basis: 'guide',
-  citation: 'BIA Technical Note 28B',
-  provenance: 'seen at second hand',
-};
 
 const FLASHING: Record<CavityFoot['kind'], string> = {
   base: 'Add work with "place: base of wall" that runs out to the face of the veneer ("projects"), with its "weeps".',
@@ -36,7 +32,7 @@ export default defineRule({
     'Behind a masonry veneer, flashing and weeps bring the water out at the base, over each opening and at each shelf angle.',
   level: 'error',
   reads: ['wall.material', 'work.place', 'work.projects', 'work.weeps', 'work.layer', 'edges.bottom', 'openings'],
-  sources: [PHYSICS, PLACES, BIA],
+  sources: [PHYSICS, PLACES, BRICK_FLASHING],
   *review({ detail, face }) {
     const veneer = anchoredVeneer(detail);
     if (veneer === undefined || detail.work.length === 0) return;

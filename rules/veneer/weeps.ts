@@ -1,3 +1,4 @@
+import { BRICK_FLASHING } from '../../src/engine/clauses.js';
 import { againstLimit } from '../../src/engine/against-limit.js';
 import type { OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
@@ -11,11 +12,6 @@ const IRC: Source = {
   provenance: 'seen at second hand',
   url: 'https://www.jlconline.com/how-to/exteriors/weep-holes-in-brick-and-stone-veneer_o',
 };
-const BIA: Source = {
-  basis: 'guide',
-  citation: 'BIA Technical Note 28B',
-  provenance: 'seen at second hand',
-};
 const NBC: Source = {
   basis: 'code',
   citation: 'NBC, required weep holes',
@@ -25,9 +21,9 @@ const NBC: Source = {
 const SPACING: OfferedLimit = { value: 838.2, text: '33 in', source: IRC };
 const SPACING_NBC: OfferedLimit = { value: 800, text: '800 mm', source: NBC };
 const BY_KIND: Readonly<Record<NonNullable<NonNullable<Apply['weeps']>['type']>['value'], OfferedLimit>> = {
-  'open head joints': { value: 609.6, text: '24 in (open head joints)', source: BIA },
-  tubes: { value: 406.4, text: '16 in (tubes)', source: BIA },
-  wicks: { value: 406.4, text: '16 in (wicks)', source: BIA },
+  'open head joints': { value: 609.6, text: '24 in (open head joints)', source: BRICK_FLASHING },
+  tubes: { value: 406.4, text: '16 in (tubes)', source: BRICK_FLASHING },
+  wicks: { value: 406.4, text: '16 in (wicks)', source: BRICK_FLASHING },
 };
 const SIZE: OfferedLimit = { value: 4.7625, text: '3/16 in', source: IRC };
 
@@ -44,7 +40,7 @@ export default defineRule({
   summary: 'Weeps above the flashing of a masonry veneer are close enough together, and large enough to drain.',
   level: 'error',
   reads: ['work.weeps', 'project.code', 'wall.material'],
-  sources: [IRC, BIA, NBC],
+  sources: [IRC, BRICK_FLASHING, NBC],
   *review({ detail, limit }) {
     const code = detail.project?.code?.title;
     const told = new Set<unknown>();

@@ -78,3 +78,20 @@ export const CANADA_SILLS: Source = {
   url: 'https://cbhcc-cchcc.ca/eng/public-review/2024_3/pcfs/nbc20_divb_09.07.06.01._001950.html',
   codes: ['NBC'],
 };
+
+/** Flashing, weeps and cavities of brick veneer. */
+export const BRICK_FLASHING: Source = {
+  basis: 'guide',
+  citation: 'BIA Technical Note 28B',
+  provenance: 'seen at second hand',
+};
+
+/** A clause of the code for houses, where the project builds by another code or names none: a guide, and said to be. */
+export function housesAsGuide(clause: Source): Source {
+  return {
+    ...clause,
+    basis: 'guide',
+    citation: `${clause.citation}, for houses, taken as a guide`,
+    codes: ['IRC', 'IBC'],
+  };
+}
