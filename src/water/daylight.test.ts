@@ -61,11 +61,20 @@ const PRODUCTS = ['fluid-applied flashing', 'fluid-applied membrane', 'mechanica
       `\`\`\`yaml product\nkind: product\nid: ${family.replaceAll(' ', '-')}\nname: ${family}\nfamily: ${family}\n\`\`\`\n`,
   )
   .join('\n');
-async function blockersOf(
+interface Drawn {
+  readonly cavity?: string;
+  readonly membrane?: string;
+  readonly unit?: string;
+}
+
+async function passagesOf(
   work: string,
-  cavity = 'drained: true',
-  membrane = 'fluid-applied-membrane',
-): Promise<string[]> {
+  {
+    cavity = 'drained: true',
+    membrane = 'fluid-applied-membrane',
+    unit = '{ mounting: flange, flange: 1 in }',
+  }: Drawn = {},
+): Promise<Passage[]> {
   const read = await readPage(`\`\`\`yaml detail
 kind: detail
 id: D
@@ -75,7 +84,7 @@ wall:
   - { id: cavity, material: air space, thickness: 1 in, ${cavity} }
   - { id: veneer, material: clay brick }
 openings:
-  - { id: window, roughOpening: { width: 36 in, height: 48 in, depth: 6 in }, unit: { mounting: flange, flange: 1 in } }
+  - { id: window, roughOpening: { width: 36 in, height: 48 in, depth: 6 in }, unit: ${unit} }
 work:
 ${work}
 \`\`\`
@@ -83,9 +92,11 @@ ${work}
 ${PRODUCTS}`);
   const detail = read.detail();
   const opening = detail.openings[0]!;
-  return passagesFrom(detail, read.face(), opening, panOf(detail, opening)!).flatMap((p) =>
-    p.blockers.map((b) => b.message),
-  );
+  return passagesFrom(detail, read.face(), opening, panOf(detail, opening)!);
+}
+async function blockersOf(work: string, cavity?: string, membrane?: string): Promise<string[]> {
+  const drawn = { ...(cavity === undefined ? {} : { cavity }), ...(membrane === undefined ? {} : { membrane }) };
+  return (await passagesOf(work, drawn)).flatMap((p) => p.blockers.map((b) => b.message));
 }
 const PAN =
   '  - { id: pan, place: sill, product: fluid-applied-flashing, ontoWall: 6 in, intoOpening: full, slope: 6 %, backDam: 1 in }';
@@ -111,6 +122,21 @@ describe('what blocks the way', () => {
       `${PAN}\n${SET}\n  - { id: tape, place: flange sill, product: tape, ontoWall: 4 in${more} }`;
     expect((await blockersOf(tape(''))).join()).toContain('"tape"');
     expect(await blockersOf(tape(', weeps: { count: 2 }'))).toEqual([]);
+  });
+  it('is the seal of a unit set back, unless weeps are left in it; what it does not say is asked', async () => {
+    const sealed = (weeps: string): string =>
+      `${PAN}\n${SET}\n  - { id: seal, place: exterior perimeter, product: tape${weeps} }`;
+    const all = async (weeps: string, mounting: string): Promise<Passage[]> =>
+      passagesOf(sealed(weeps), { unit: `{ mounting: ${mounting} }` });
+    const onTheWay = (passages: readonly Passage[]): Passage | undefined => passages.find((p) => p.to === 'outer leg');
+    expect(onTheWay(await all(', weeps: { count: 0 }', 'recessed'))?.blockers.map((b) => b.message)).toEqual([
+      'the exterior seal "seal", which leaves no weeps at the sill',
+    ]);
+    expect(findWay(await all(', weeps: { count: 0 }', 'recessed'), isClear)).toBeUndefined();
+    expect(findWay(await all(', weeps: { count: 2 }', 'recessed'), isClear)).toBeDefined();
+    expect(onTheWay(await all('', 'recessed'))?.unknown.map((u) => u.message)).toEqual(['work "seal": weeps.count']);
+    // The seal of a flanged unit meets the cladding, outside of the drained space.
+    expect(onTheWay(await all(', weeps: { count: 0 }', 'flange, flange: 1 in'))?.blockers).toEqual([]);
   });
   it('is a wall in which no layer drains', async () => {
     expect((await blockersOf(`${PAN}\n${SET}`, 'drained: false')).join()).toContain('none of which is drained');

@@ -4,6 +4,7 @@
  */
 import { coversSide, unitSetIn, worksAt } from './at-opening.js';
 import { edgeOf, shedsWater } from '../model/families.js';
+import { fieldOfWork } from '../model/named-field.js';
 import { openingRect } from '../geometry/pieces.js';
 import type { WallFace } from '../geometry/types.js';
 import type { Apply, Detail, Layer, Opening } from '../model/types.js';
@@ -185,13 +186,31 @@ export function passagesFrom(detail: Detail, face: WallFace, opening: Opening, p
   const flange = atFlange(detail, opening);
   const out = outOfTheWall(detail);
   const set = unitSetIn(detail, opening);
+  const isRecessed = opening.unit?.mounting?.value === 'recessed';
+  const seals = worksAt(detail, opening, 'exterior perimeter').filter((w) => coversSide(w, 'sill'));
+  const closed = (w: Apply): { message: string; at: Locus } => ({
+    message: `the exterior seal "${w.id}", which leaves no weeps at the sill`,
+    at: w.at,
+  });
   const passages: Passage[] = [
     underUnit(detail, opening, pan),
     {
       from: 'front of pan',
       to: 'outer leg',
       step: { message: 'It leaves under the sill of the unit.', at: set?.bedding.sill?.at ?? set?.at ?? opening.at },
-      ...flange,
+      // A unit set back has its seal on the pan, before the leg; that of a flanged one meets the cladding outside of it.
+      blockers: [
+        ...flange.blockers,
+        ...(isRecessed ? seals.filter((w) => w.weeps?.count?.value === 0).map(closed) : []),
+      ],
+      unknown: [
+        ...flange.unknown,
+        ...(isRecessed
+          ? seals
+              .filter((w) => w.weeps?.count === undefined)
+              .map((w) => ({ message: fieldOfWork(w, 'weeps.count'), at: w.at }))
+          : []),
+      ],
     },
     {
       from: 'outer leg',
@@ -209,18 +228,12 @@ export function passagesFrom(detail: Detail, face: WallFace, opening: Opening, p
     },
   ];
   // Straight out over the front of the pan: a unit set back in its opening, or a pan whose edge stands clear.
-  if (opening.unit?.mounting?.value === 'recessed' || (pan.projectsMm?.value ?? 0) > 0) {
-    const seals = worksAt(detail, opening, 'exterior perimeter').filter(
-      (w) => coversSide(w, 'sill') && (w.weeps?.count?.value ?? 0) === 0,
-    );
+  if (isRecessed || (pan.projectsMm?.value ?? 0) > 0) {
     passages.push({
       from: 'front of pan',
       to: 'daylight',
       step: { message: 'It drips from the front of the pan.', at: pan.projectsMm?.at ?? pan.at },
-      blockers: [
-        ...flange.blockers,
-        ...seals.map((w) => ({ message: `the exterior seal "${w.id}", which leaves no weeps at the sill`, at: w.at })),
-      ],
+      blockers: [...flange.blockers, ...seals.filter((w) => (w.weeps?.count?.value ?? 0) === 0).map(closed)],
       unknown: flange.unknown,
     });
   }

@@ -55,6 +55,7 @@ function bandLabels(subject: DrawingSubject, map: SectionMap): { label: Label; o
 /** `weeps: open head joints, 24 in apart` */
 function weepsText({ weeps }: Apply): string {
   if (weeps === undefined) return '';
+  if (weeps.count?.value === 0) return 'no weeps';
   const said = [weeps.type?.value, weeps.spacingMm === undefined ? undefined : `${weeps.spacingMm.text} apart`];
   return `weeps${said.some((s) => s !== undefined) ? `: ${said.filter((s) => s !== undefined).join(', ')}` : ''}`;
 }
@@ -132,7 +133,8 @@ function partLabels(map: SectionMap, places: UnitPlaces): Label[] {
   add(places.interiorSeal, sealLines(map), interiorSeal?.work.step);
   if (places.rod !== undefined) add(places.rod, [`backer rod ${interiorSeal?.work.joint?.backerRodMm?.text ?? ''}`]);
   if (exteriorSeal !== undefined) {
-    const weeps = exteriorSeal.work.weeps === undefined ? [] : ['with weeps'];
+    const { weeps: made } = exteriorSeal.work;
+    const weeps = made === undefined ? [] : [made.count?.value === 0 ? 'no weeps' : 'with weeps'];
     add(
       places.exteriorSeal,
       [`${exteriorSeal.work.id}: ${exteriorSeal.work.product?.name ?? exteriorSeal.work.family}`, ...weeps],
