@@ -77,6 +77,17 @@ function alsoBroken(c: Comparison, limit: Limit, governing: Source): Pick<Outcom
   return broken.length === 0 ? {} : { alsoBroken: broken };
 }
 
+const BINDS: ReadonlySet<Source['basis']> = new Set<Source['basis']>(['code', 'specification', 'product data']);
+
+/** What binds and is broken as well, said where the limit that governs only advises. */
+function bindsToo(c: Comparison, limit: Limit, governing: Source): string {
+  if (BINDS.has(governing.basis)) return '';
+  return limit.others
+    .filter((other) => BINDS.has(other.source.basis) && !isMet(c, other))
+    .map((other) => ` ${other.source.citation} (${c.comparison} ${other.text}) is not met either.`)
+    .join('');
+}
+
 /** The sources behind a limit, the governing one first, each once. */
 function sourcesOf(limit: Limit, governing = limit.source): readonly Source[] {
   const { others, also = [], overruled = [], conflict } = limit;
@@ -131,7 +142,7 @@ export function againstLimit(c: Comparison): Outcome {
     limit.conflict === undefined
       ? ''
       : ` ${limit.conflict.source.citation} asks for ${limit.conflict.asks ?? `${c.comparison === 'at least' ? 'no more' : 'no less'} than ${limit.conflict.text}`}: no value meets both, ask which governs.`;
-  const message = `${c.sentence(provided)}; ${required} is required (${governing.citation}).${clash}${givenWay(limit)}`;
+  const message = `${c.sentence(provided)}; ${required} is required (${governing.citation}).${inEnd ? '' : bindsToo(c, limit, governing)}${clash}${givenWay(limit)}`;
   const sources = sourcesOf(limit, governing);
   if (met && limit.conflict === undefined)
     return { kind: 'pass', message, at, subject, related, required, provided, sources };

@@ -4,6 +4,18 @@ import { LEVEL_ORDER, type Level, type Source } from './result.js';
 const lower = (a: Level, b: Level): Level => (LEVEL_ORDER[a] <= LEVEL_ORDER[b] ? a : b);
 
 /**
+ * The level of a breach of several limits: the gravest of them. The strictest limit names the finding, but a guide that
+ * asks for more than the code does not make a breach of the code milder.
+ *
+ * @param sources of the limits that are not met
+ */
+export function levelForAll(ruleLevel: Level, sources: readonly (Source | undefined)[]): Level {
+  return sources
+    .map((source) => levelFor(ruleLevel, source))
+    .reduce((a, b) => (LEVEL_ORDER[a] >= LEVEL_ORDER[b] ? a : b));
+}
+
+/**
  * The level of a breach.
  *
  * A number quoted from memory is a warning at most, whatever its basis, because nobody should be stopped by a

@@ -5,7 +5,7 @@
 import { applyDeviations, type DeviationUse } from './deviations.js';
 import { fingerprintOf } from './fingerprint.js';
 import { FinishedResult, Fingerprints } from './finished-result.js';
-import { levelFor } from './levels.js';
+import { levelForAll } from './levels.js';
 import { citedUnder, codesOf } from './jurisdiction.js';
 import { governingLimit } from './limits-of-documents.js';
 import { OWN_RULES } from './own-rules.js';
@@ -110,7 +110,7 @@ function finish(
   documentId: string,
   fingerprints: Fingerprints,
 ): FinishedResult {
-  const bySource = levelFor(outcome.level ?? ruleLevel, outcome.sources?.[0]);
+  const bySource = levelForAll(outcome.level ?? ruleLevel, [outcome.sources?.[0], ...(outcome.alsoBroken ?? [])]);
   const level = outcome.kind === 'fail' ? (set ?? bySource) : 'none';
   return new FinishedResult(ruleId, documentId, outcome, level, fingerprints);
 }
