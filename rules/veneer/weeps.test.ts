@@ -2,7 +2,6 @@
 import { expect, it } from 'vitest';
 import weeps from './weeps.js';
 import type { Result } from '../../src/engine/result.js';
-import type { Rule } from '../../src/engine/rule.js';
 import { readPage, reviewWith } from '../../tests/support/documents.js';
 
 async function spaced(spacing: string): Promise<Result | undefined> {
