@@ -16,6 +16,8 @@ export interface Scale {
   readonly shown: (value: number) => number;
   /** With its unit, rounded for reading. */
   readonly text: (value: number) => string;
+  /** As it is shown: what is less says nothing of the wall, and is told as less than this. Absent where all counts. */
+  readonly least?: number;
 }
 export interface MoistureUnits {
   /** Of degC. */
@@ -50,6 +52,13 @@ function scale(unit: string, shown: Scale['shown'], decimals?: number): Scale {
   };
 }
 
+/** Amounts of water: what is less than a hundredth of an ounce, or than a gram, is an accident of the arithmetic. */
+function amount(unit: string, shown: Scale['shown'], least: number): Scale {
+  const plain = scale(unit, shown);
+  const isLittle = (value: number): boolean => shown(value) > 0 && shown(value) < least;
+  return { ...plain, least, text: (value) => (isLittle(value) ? `less than ${least} ${unit}` : plain.text(value)) };
+}
+
 const temperature = (system: System): Scale => ({
   unit: system === 'US' ? 'degF' : 'degC',
   shown: (c) => (system === 'US' ? c * 1.8 + 32 : c),
@@ -60,7 +69,7 @@ const UNITS: Record<System, MoistureUnits> = {
   US: {
     temperature: temperature('US'),
     pressure: scale('inHg', (pa) => pa / INCH_OF_MERCURY_PA, 3),
-    amount: scale('oz/ft2', ouncesPerSquareFoot),
+    amount: amount('oz/ft2', ouncesPerSquareFoot, 0.01),
     vapor: scale('1/perm', (sdM) => (sdM === 0 ? 0 : 1 / permOf(sdM))),
     permeance: (sdM) => formatQuantity(permeanceFromSdNg(sdM), 'permeance', { system: 'US' }),
     resistance: (r) => formatQuantity(r, 'thermalResistance', { system: 'US' }),
@@ -68,7 +77,7 @@ const UNITS: Record<System, MoistureUnits> = {
   SI: {
     temperature: temperature('SI'),
     pressure: scale('Pa', (pa) => pa, 0),
-    amount: scale('g/m2', (kg) => kg * 1000),
+    amount: amount('g/m2', (kg) => kg * 1000, 1),
     vapor: scale('m', (sdM) => sdM),
     permeance: (sdM) => `${three(sdM)} m`,
     resistance: (r) => formatQuantity(r, 'thermalResistance', { system: 'SI' }),

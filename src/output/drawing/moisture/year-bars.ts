@@ -69,7 +69,8 @@ export function drawBars(sheet: Sheet, found: Followed, rows: readonly WetRow[],
   const { y } = plot(
     sheet,
     box,
-    roundTicks(0, amount.shown(most), 5),
+    // An axis that follows next to nothing up would show it as a tall bar.
+    roundTicks(0, Math.max(amount.shown(most), 10 * (amount.least ?? 0)), 5),
     'water',
     `Water in the wall at the end of the month, ${amount.unit}`,
   );
@@ -150,7 +151,7 @@ function drawNumbers(sheet: Sheet, found: Followed, rows: readonly WetRow[], box
     y += ROW;
     sheet.text([box.x0 - 1.6, y], row.letter, { anchor: 'end', bold: true });
     row.kgPerM2.forEach((kg, i) => {
-      const text = kg > 0 ? (amount.text(kg).split(' ')[0] ?? '') : '-';
+      const text = kg > 0 ? amount.text(kg).replace('less than ', '<').replace(` ${amount.unit}`, '') : '-';
       sheet.text([columns[i]?.middle ?? 0, y], text, { size: SIZE.small, anchor: 'middle' });
     });
   }

@@ -86,9 +86,9 @@ export function yearWords(found: Followed): string[] {
       ? ''
       : limit === undefined
         ? ` What may gather ${worst.plane.name} is not known: the mass of "${worst.limit?.layer?.id ?? ''}" is missing.`
-        : ` The limit ${worst.plane.name} is ${amount.text(limit)}; ${amount.text(worst.kgPerM2)} gathers there at most${worst.kgPerM2 > limit ? ', too much' : ''}.`;
+        : ` The limit ${worst.plane.name} is ${amount.text(limit)}; the most there is ${amount.text(worst.kgPerM2)}${worst.kgPerM2 > limit ? ', too much' : ''}.`;
   return [
-    `Water gathers from ${start} on and is at most ${amount.text(year.peakKgPerM2)}, in ${monthName(year.peakMonth)}.${end}${against}`,
+    `Water gathers from ${start} on; the most is ${amount.text(year.peakKgPerM2)}, in ${monthName(year.peakMonth)}.${end}${against}`,
     hangsText(found),
   ].filter((t) => t !== '');
 }
