@@ -4,6 +4,9 @@ import type { OfferedLimit } from '../../src/engine/limits.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
 import type { Apply, Detail } from '../../src/model/types.js';
+import { listed } from '../../src/continuity/words.js';
+import { fieldOfWork } from '../../src/model/named-field.js';
+import { anchoredVeneer } from '../../src/model/veneer.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 import { waterHeadMm } from '../../src/water/head.js';
 import { hasMasonry } from '../../src/water/laps.js';
@@ -39,6 +42,13 @@ function endsWithin(detail: Detail, apply: Apply): boolean {
   });
 }
 
+/** Flashing over an opening with its shape drawn; what is only named may leave its ends to another drawing. */
+function overOpening(apply: Apply): boolean {
+  const isOver = apply.places.some((p) => p.value === 'head' || p.value === 'lintel');
+  const shape = [apply.upstandMm, apply.projectsMm, apply.pastJambsMm, apply.slope, apply.weeps];
+  return isOver && apply.openings.length > 0 && shape.some((size) => size !== undefined);
+}
+
 /** Ends of horizontal flashing turn up, higher than wind pushes the water. */
 export default defineRule({
   id: 'lap/end-dam',
@@ -48,6 +58,7 @@ export default defineRule({
   reads: [
     'work.place',
     'work.endDams',
+    'work.layer',
     'project.wind.designPressure',
     'wall.material',
     'wall.drained',
@@ -67,17 +78,31 @@ export default defineRule({
     const cavity = outerCavity(detail);
     // The Canadian note sets the height of end dams against the pressure itself (from memory, confirm).
     const takesWhole = detail.project?.code?.title === 'NBC' || cavity.state === 'closed';
+    // As for weeps: a detail that lays the veneer shows what lies under it.
+    const isLaidOver = anchoredVeneer(detail)?.laidBy !== undefined;
     for (const work of detail.work) {
       if (work.action !== 'apply' || !endsWithin(detail, work)) continue;
       const subject = `ends of ${work.id}`;
       if (work.endDamsMm === undefined) {
-        yield {
-          kind: 'open',
-          subject,
-          at: work.at,
-          missing: ['work.endDams'],
-          message: `"${work.id}" stops within the wall and does not say how high its ends turn up; add "endDams".`,
-        };
+        if (isLaidOver && overOpening(work))
+          yield {
+            kind: 'fail',
+            subject,
+            at: work.at,
+            message: `"${work.id}" over ${listed(work.openings.map((o) => `"${o.id}"`))} is drawn without end dams, and the veneer is laid over it: water spills off its ends into the cavity beside the opening.`,
+            required: 'ends that turn up',
+            provided: 'no end dams',
+            correct: `Turn the ends of "${work.id}" up ("endDams").`,
+            sources: [BRICK_FLASHING],
+          };
+        else
+          yield {
+            kind: 'open',
+            subject,
+            at: work.at,
+            missing: [fieldOfWork(work, 'endDams')],
+            message: `"${work.id}" stops within the wall and does not say how high its ends turn up; add "endDams".`,
+          };
         continue;
       }
       const pressure = detail.project?.designPressurePa;
