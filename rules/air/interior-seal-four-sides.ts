@@ -4,7 +4,8 @@ import { showsInside } from '../../src/model/drawn.js';
 import type { Source } from '../../src/engine/result.js';
 import { sealGaps } from '../../src/continuity/side-gaps.js';
 import { gapLength, listed } from '../../src/continuity/words.js';
-import { interiorSeals } from '../../src/joints/perimeter-seals.js';
+import { interiorSeals, openSides } from '../../src/joints/perimeter-seals.js';
+import { fieldOfWork } from '../../src/model/named-field.js';
 
 const DOE: Source = {
   basis: 'guide',
@@ -26,7 +27,7 @@ export default defineRule({
     for (const opening of detail.openings) {
       const base = {
         subject: `interior seal of ${opening.id}`,
-        required: 'sealed at head, jambs and sill',
+        required: 'sealed at head, jambs and sill, around the corners',
         sources: [...AIR_SEALED, DOE],
       };
       const seals = interiorSeals(detail, opening);
@@ -70,7 +71,11 @@ export default defineRule({
         };
         continue;
       }
-      const broken = seals.find((s) => s.cornersContinuous?.value === false);
+      // One seal that closes the ring by itself is enough, whatever else lies in the joint.
+      const closed = seals.find((s) => s.cornersContinuous?.value === true && openSides([s]).length === 0);
+      const needed = closed === undefined ? seals : [closed];
+      const broken = needed.find((s) => s.cornersContinuous?.value === false);
+      const unsaid = needed.filter((s) => s.cornersContinuous === undefined);
       if (broken !== undefined) {
         yield {
           kind: 'fail',
@@ -80,12 +85,20 @@ export default defineRule({
           correct: 'Carry the bead around the corners ("cornersContinuous: true").',
           ...base,
         };
+      } else if (unsaid[0] !== undefined) {
+        yield {
+          kind: 'open',
+          message: `The interior air seal of "${opening.id}" (${names}) leaves out no side, but whether ${listed(unsaid.map((s) => `"${s.id}"`))} ${unsaid.length === 1 ? 'turns' : 'turn'} the corners without a break is not told; declare "cornersContinuous".`,
+          at: unsaid[0].at,
+          missing: unsaid.map((s) => fieldOfWork(s, 'cornersContinuous')),
+          ...base,
+        };
       } else {
         yield {
           kind: 'pass',
-          message: `The interior air seal of "${opening.id}" (${names}) closes on all four sides.`,
+          message: `The interior air seal of "${opening.id}" (${names}) leaves out no side and goes around the corners without a break.`,
           at: first.at,
-          provided: 'head, jambs and sill',
+          provided: 'head, jambs and sill, corners continuous',
           ...base,
         };
       }

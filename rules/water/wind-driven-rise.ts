@@ -5,6 +5,7 @@ import { pieceName } from '../../src/geometry/piece-name.js';
 import type { Detail } from '../../src/model/types.js';
 import { formatQuantity } from '../../src/quantity/format.js';
 import { waterHeadMm } from '../../src/water/head.js';
+import { RAIN_SHARE, shareOfDesign } from '../../src/water/rain-pressure.js';
 import { testPressureOf } from '../../src/water/test-pressure.js';
 import { looseShingleLaps, windRiseMm } from '../../src/water/wind-rise.js';
 
@@ -13,12 +14,6 @@ const HEAD: Source = {
   citation: 'rise of water under a lap: wind head p / (rho g) and capillary rise',
   provenance: 'computed',
   url: 'https://obc.hyperlinked.ca/volume-2/appendix-a/explanatory-b/b-9.27.3.8.(5)-appx',
-};
-const SHARE: Source = {
-  basis: 'standard',
-  citation: 'North American Fenestration Standard, water tested at 15 % of the design pressure',
-  provenance: 'seen at second hand',
-  url: 'https://fgiaonline.org/resources/technical-resources/performance-class-overview/',
 };
 const GAP: Source = {
   basis: 'practice',
@@ -39,8 +34,8 @@ function rainPressure(
   if (design === undefined) return undefined;
   return {
     pressurePa: design.value * share,
-    from: `${Number((share * 100).toPrecision(3))} % of the design pressure ${design.text}`,
-    sources: [HEAD, SHARE],
+    from: shareOfDesign(share, design.text),
+    sources: [HEAD, RAIN_SHARE.source],
   };
 }
 
@@ -58,13 +53,13 @@ export default defineRule({
     'openings.unit.waterTest',
     'project.wind.designPressure',
   ],
-  sources: [HEAD, SHARE, GAP],
+  sources: [HEAD, RAIN_SHARE.source, GAP],
   parameters: {
     share: {
       type: 'fraction',
-      default: '15 %',
+      default: RAIN_SHARE.text,
       meaning: 'share of the design wind pressure that drives rain, where no unit with a water test pressure is shown',
-      source: SHARE,
+      source: RAIN_SHARE.source,
     },
     gap: { type: 'length', default: '1 mm', meaning: 'gap of a loose lap, for capillary rise', source: GAP },
   },
