@@ -21,6 +21,8 @@ describe('what is denied is the other end', () => {
     ['Halt work if the board is colder than 40 degrees F.', 'atLeast 40 degF'],
     ['No pane is to be set within 6 inches of the edge.', 'atLeast 6 in'],
     ['Do not coat when showers are likely within 12 hours.', 'atLeast 12 h'],
+    ['Gusts stronger than 18 mph: suspend lifting.', 'atMost 18 mph'],
+    ['Moisture of studs above 16 percent stops the work.', 'atMost 16 %'],
   ])('%s', (text, expected) => {
     expect(limits(text)).toEqual([expected]);
   });
@@ -75,6 +77,9 @@ describe('what is found wanting, or exempt', () => {
     'Remove coating that tests below 16 psi.',
     'Notify the Architect if joints exceed 1/2 inch.',
     'Repair any blister larger than 2 inches.',
+    'Joints narrower than 1/4 inch: widen.',
+    'Replace panels with more than 4 percent of the edge broken.',
+    'Remove pails opened for more than 2 days.',
     'Not more than 3 of 100 readings may fall below 12 mils.',
   ])('is asked about in: %s', (text) => {
     const { proposals, questions } = readParagraph(text);

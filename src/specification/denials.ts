@@ -28,8 +28,12 @@ const NONE_DOES =
 /** "Data older than 24 months is returned": what stands behind refuses what is so. */
 const REFUSED =
   /^[^.;\d]{0,60}\b(?:(?:is|are|will be|shall be|must be|to be) (?:not (?:accepted|acceptable|permitted|allowed|used)|unacceptable|prohibited|forbidden|returned|rejected|refused|discarded|(?:(?:considered|deemed|cause for|grounds for) )?(?:an? )?(?:failures?|failed|defects?|defective|rejection))|constitutes? (?:an? )?(?:failure|defect)s?\b|(?:shall|must|may|will|should|can) not be (?:accepted|used|applied|installed|permitted|allowed))\b/i;
-/** "Older than 1 year: do not use". */
-const REFUSED_NEXT = /^\s?[:,]\s(?:do not|reject|discard)\b/i;
+/** "Older than 1 year: do not use", "wind over 20 mph: stop work". */
+const REFUSED_NEXT =
+  /^\s?(?:[:,]\s(?:do not|reject|discard)|:\s(?:stop|halt|cease|suspend|postpone|defer|delay)(?! (?:and|when|if|at|after)\b))\b/i;
+/** "Humidity above 85 percent stops the work". */
+const STOPS =
+  /^[^.;:,\d]{0,40}\b(?:stops?|halts?|suspends?|delays?|postpones?|rules? out|prevents?) (?:(?:the|all|any|further) )?(?:work|installation|application|painting|coating|spraying|sealing|priming)\b/i;
 /** "Film thinner than 12 mils shall be recoated", "closer than 3 inches only with approval": a limit, or a case. */
 const PERHAPS_REFUSED =
   /^[^.;:,\d]{0,40}\b(?:(?:shall|must|may|will|should|can)(?: not be [a-z]+|(?: be)? (?:reset|recoated|replaced|removed|redone|reinstalled|corrected))|only (?:with|after|by|as))\b/i;
@@ -39,13 +43,18 @@ const EXEMPTS =
 /** What is found wanting: "where film is less than 20 mils, recoat", "remove coating that tests below 16 psi". */
 const REMEDY =
   'add|apply (?:another|a further|a second|more|additional)|recoat|repair|replace|remove|redo|rework|reinstall|correct|retest|report|notify|stop';
+/** "Joints narrower than 1/4 inch: widen" says what is done with those, and limits the others only by that. */
+const CASE = new RegExp(
+  String.raw`^\s?:\s(?:${REMEDY}|enlarge|widen|deepen|thicken|build up|rout|cut|fill|patch)\b`,
+  'i',
+);
 const REMEDY_AHEAD = new RegExp(
   String.raw`(?:^|[.:;,]\s)\s*(?:${REMEDY})\b[^.;]*\b(?:that|which|where|whose|if|when|testing|reading|measuring)\b[^.;]*$`,
   'i',
 );
 /** "Repair any blister larger than 2 inches"; with what it is repaired has limits of its own. */
 const PUT_RIGHT =
-  /(?:^|[.:;,]\s)\s*(?:repair|replace|recoat|redo|rework|correct|retest|remove (?:any|all))\b(?![^.;]*\b(?:with|to|using|by|at)\b)[^.;,]*$/i;
+  /(?:^|[.:;,]\s)\s*(?:repair|replace|recoat|redo|rework|correct|retest|remove)\b(?![^.;]*\b(?:with|to|using|by|at)\b(?!\s*$))[^.;,]*$/i;
 /** "Not more than 3 of 100 readings may be below": a share that is let off. */
 const LET_OFF =
   /\b(?:not? more than|at most|up to|only) (?:\d+|one|two|three|four|five|ten)\b[^.;,]{1,60}\b(?:may|can|shall|must|are|is)\b[^,;]*$/i;
@@ -97,10 +106,15 @@ export function readLead(text: string): Lead {
 
 /** Whether what stands behind the value refuses it. */
 export function isRefused(behind: string): boolean {
-  return REFUSED.test(behind) || REFUSED_NEXT.test(behind);
+  return REFUSED.test(behind) || REFUSED_NEXT.test(behind) || STOPS.test(behind);
 }
 
 /** Whether what stands behind the value may refuse it, or may only say what is done then. */
 export function mayBeRefused(behind: string, isConditional: boolean): boolean {
   return PERHAPS_REFUSED.test(behind) || (isConditional && REMEDY_BEHIND.test(behind));
+}
+
+/** Whether an order behind the value says what is done with the things that the words name. */
+export function isCase(behind: string): boolean {
+  return CASE.test(behind);
 }

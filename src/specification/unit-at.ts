@@ -46,7 +46,9 @@ export function unitAt(text: string, at: number): UnitRead | undefined {
       if (units.length === 0) continue;
       const stop = begin + written.length;
       const after = text.slice(stop, stop + 60);
-      if (/^in$/i.test(written) && !AFTER_INCH.test(after)) continue;
+      // "One in each 500 square feet" counts; inches stand behind figures.
+      const isOfWord = /[a-z]/i.test(text[at - 1] ?? '');
+      if (/^in$/i.test(written) && (isOfWord || !AFTER_INCH.test(after))) continue;
       if (
         /^[a-z]$/i.test(written) &&
         /^\s?[\w']/.test(after) &&
