@@ -4,7 +4,7 @@ type Rule = readonly [pattern: string, compare: 'atLeast' | 'atMost' | 'equals',
 
 /** What is so is below the value. */
 const LESS =
-  'less|fewer|lower|thinner|narrower|smaller|shorter|colder|cooler|lesser|flatter|lighter|weaker|slower|shallower|drier|younger|newer|earlier|sooner|(?:closer|nearer)(?: together)?';
+  'less|fewer|lower|thinner|narrower|smaller|shorter|colder|cooler|lesser|flatter|lighter|weaker|slower|shallower|drier|younger|newer|earlier|sooner|(?:closer|nearer)(?: together| to(?: [a-z]+){1,4})?';
 /** What is so is above the value. */
 const MORE =
   'more|greater|higher|thicker|wider|larger|bigger|longer|taller|deeper|steeper|heavier|stronger|faster|hotter|warmer|wetter|older|later|(?:farther|further|wider)(?: apart)?';
@@ -67,14 +67,14 @@ const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:of [a-z-]+|thick|wide|high|deep|lo
 export const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:at (?:a |the )?(?:minimum|least))\b(?! of\b)${NOT_NEXT}|(?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up(?! to))\b${NOT_NEXT}|(?:,? ?and rising)|(?:(?:and|but) )?(?:not?|never) (?:${LESS})${ENDS}|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
+      String.raw`^${AFTER_SKIP}((?:at (?:a |the )?(?:minimum|least))\b(?! of\b)${NOT_NEXT}|(?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|farther|further|taller|deeper|heavier|steeper|older|stronger|up(?! to))\b${NOT_NEXT}|(?:,? ?and rising)|(?:(?:and|but) )?(?:not?|never) (?:${LESS})${ENDS}|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
       'i',
     ),
     'atLeast',
   ],
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:at (?:a |the )?(?:maximum|most))\b(?! of\b)${NOT_NEXT}|(?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter)\b${NOT_NEXT}|(?:and falling)|(?:(?:and|but) )?(?:not?|never) (?:${MORE})${ENDS}|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
+      String.raw`^${AFTER_SKIP}((?:at (?:a |the )?(?:maximum|most))\b(?! of\b)${NOT_NEXT}|(?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter|thinner|narrower|lighter|flatter|younger|cooler|shallower|closer)\b${NOT_NEXT}|(?:and falling)|(?:(?:and|but) )?(?:not?|never) (?:${MORE})${ENDS}|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
       'i',
     ),
     'atMost',

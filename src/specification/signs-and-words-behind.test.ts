@@ -29,6 +29,8 @@ describe('the words of a limit behind its value', () => {
     ['Bead depth: 1/2 inch, and no deeper.', 'atMost 1/2 in'],
     ['Give 5 days of warning or more.', 'atLeast 5 d'],
     ['Leave 2 inches of clearance or less.', 'atMost 2 in'],
+    ['Edge distance of screws: 3/8 inch or farther.', 'atLeast 3/8 in'],
+    ['Priming: 45 F minimum.', 'atLeast 45 degF'],
   ])('%s', (text, expected) => {
     expect(told(text).join()).toContain(expected);
     expect(told(text)).toHaveLength(1);

@@ -52,7 +52,7 @@ export function unitAt(text: string, at: number): UnitRead | undefined {
       if (
         /^[a-z]$/i.test(written) &&
         /^\s?[\w']/.test(after) &&
-        !/^\s(?:or|and|to|minus|at|in|for|on|\d|\()/.test(after)
+        !/^\s(?:(?:or|and|to|minus|at|in|for|on|\d|\()|(?:min|max)(?:imum)?\b)/.test(after)
       )
         continue;
       // "10 min. mils" and "3 a day" are no units.
