@@ -37,6 +37,8 @@ describe.each([
   ['own-fourth', 0.88],
   ['own-fifth', 0.92],
   ['own-sixth', 0.82],
+  ['own-seventh', 0.92],
+  ['own-eighth', 0.84],
 ])('of the unseen text %s', (name, least) => {
   const score = scoreFile(FOLDER, name);
 

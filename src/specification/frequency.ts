@@ -51,6 +51,8 @@ export function frequencyName(plain: string, frequency: RegExpExecArray): string
     .replace(/^.*[.;:]\s*/, '')
     // Nor is what is covered, as the name of a standard.
     .replace(/^.*~[\s,]*/, '')
+    // What is said of another stretch would name this one wrongly.
+    .replace(/^.*\d.*$/, '')
     .trim();
   return `frequency: ${`${before} ${words}`.trim()}`.slice(0, 120);
 }

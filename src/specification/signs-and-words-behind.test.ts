@@ -41,6 +41,18 @@ describe('the words of a limit behind its value', () => {
   });
 });
 
+describe('"min." and "max."', () => {
+  it.each([
+    'Film 12 mils min./16 mils max.',
+    'Film: 12 mils min. 16 mils max.',
+    'Film: min. 12 mils, max. 16 mils.',
+    'Film: 12 mils (min.), 16 mils (max.).',
+  ])('belong each to its own value: %s', (text) => {
+    expect(told(text).map((line) => line.replace(/^.*" /, ''))).toEqual(['atLeast 12 mil', 'atMost 16 mil']);
+    expect(asked(text)).toEqual([]);
+  });
+});
+
 describe('a number that has lost its unit', () => {
   it.each([
     ['Elongation: ASTM D412, 450.', ['no unit: 450']],
@@ -83,6 +95,19 @@ describe('the time of a test', () => {
   });
 });
 
+describe('the pressure of a test', () => {
+  it('is what is asked for where it is held for a time', () => {
+    const [first, ...more] = readParagraph('Hose test: ASTM E1105, 5 psf for 20 minutes.').proposals;
+    expect(more).toEqual([]);
+    expect(first).toMatchObject({ compare: 'equals', value: { text: '5 psf' }, conditions: [{ text: '20 min' }] });
+    expect(first?.confidence).not.toBe('high');
+  });
+
+  it('is no strength', () => {
+    expect(told('Bond strength, ASTM D4541: 20 psi for 5 minutes.')).toEqual([]);
+  });
+});
+
 describe('what is printed of a value', () => {
   it('says from where a difference of temperature counts', () => {
     expect(told('Substrate shall be at least 2 degrees C 4 degrees F above the dew point.')).toEqual([
@@ -99,6 +124,11 @@ describe('what is printed of a value', () => {
 
   it('says the words of a case once', () => {
     expect(told('Cracks larger than 1/16 inch: fill.')).toEqual(['"Cracks larger than 1/16 inch" atLeast 1/16 in']);
+  });
+
+  it('names a frequency without the stretch before it', () => {
+    const text = 'Pull one test in each 40 m of the first 200 m of joint, and one in each 400 m after it.';
+    expect(told(text)).toContain('"frequency: one in each" atLeast 1 per 400 m');
   });
 
   it('ends the sentence at its degrees', () => {
