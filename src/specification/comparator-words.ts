@@ -3,10 +3,10 @@
 type Rule = readonly [pattern: string, compare: 'atLeast' | 'atMost' | 'equals', kind: 'plain' | 'strict' | 'near'];
 
 /** What is so is below the value. */
-const LESS =
+export const LESS =
   'less|fewer|lower|thinner|narrower|smaller|shorter|colder|cooler|lesser|flatter|lighter|weaker|slower|shallower|drier|younger|newer|earlier|sooner|(?:closer|nearer)(?: together| to(?: [a-z]+){1,4})?';
 /** What is so is above the value. */
-const MORE =
+export const MORE =
   'more|greater|higher|thicker|wider|larger|bigger|longer|taller|deeper|steeper|heavier|stronger|faster|hotter|warmer|wetter|older|later|(?:farther|further|wider)(?: apart)?';
 
 /** Longest and most particular first; `near` words are believed only right before the value. */

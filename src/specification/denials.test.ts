@@ -102,6 +102,7 @@ describe('what is found wanting, or exempt', () => {
     'Notify the Architect if joints exceed 1/2 inch.',
     'Repair any blister larger than 2 inches.',
     'Joints narrower than 1/4 inch: widen.',
+    'Beads that measure less than 6 mm deep shall be cut out.',
     'Panels bowed by more than 1/4 inch are to be taken out.',
     'Replace panels with more than 4 percent of the edge broken.',
     'Remove pails opened for more than 2 days.',

@@ -46,7 +46,7 @@ const STOPS =
   /^[^.;:,\d]{0,40}\b(?:stops?|halts?|suspends?|delays?|postpones?|rules? out|prevents?) (?:(?:the|all|any|further) )?(?:work|installation|application|painting|coating|spraying|sealing|priming)\b/i;
 /** "Film thinner than 12 mils shall be recoated", "closer than 3 inches only with approval": a limit, or a case. */
 const PERHAPS_REFUSED =
-  /^[^.;:,\d]{0,40}\b(?:(?:shall|must|may|will|should|can)(?: not be [a-z]+| go\b)|(?:(?:shall|must|may|will|should|can)(?: be)?|(?:is|are) to be) (?:reset|recoated|replaced|removed|redone|reinstalled|corrected|taken (?:out|off|down)|sent back|thrown away)|only (?:with|after|by|as))\b/i;
+  /^[^.;:,\d]{0,40}\b(?:(?:shall|must|may|will|should|can)(?: not be [a-z]+| go\b)|(?:(?:shall|must|may|will|should|can)(?: be)?|(?:is|are) to be) (?:reset|recoated|replaced|removed|redone|reinstalled|corrected|(?:taken|cut|raked|torn) (?:out|off|down)|sent back|thrown away)|only (?:with|after|by|as))\b/i;
 /** "Primer is not required above 40 degrees": where something applies, whether it is denied or not. */
 const EXEMPTS =
   /\b(?:(?:is|are|be) (?:not )?(?:required|needed|necessary|optional)(?! (?:to|that)\b)|need not be \w+)\b[^.;]*$/i;

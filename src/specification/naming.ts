@@ -115,6 +115,8 @@ export function nameOf(
   const behind = tidy(
     plain.slice(Math.max(behindFrom, comparator?.end ?? 0), Math.max(to, behindFrom)).split(/[.;]/)[0] ?? '',
   )
+    // "No later" is of the value that follows.
+    .replace(to < plain.length ? /(?:^|\s)(?:no|not|nor|never|at)(?: be)? [a-z]+$/i : /^$/, '')
     // A tolerance is said of the value beside it.
     .replace(/^with (?:a )?tolerance.*/i, '')
     .split(' ')

@@ -19,6 +19,7 @@ describe('quantities in prose', () => {
     ['a panel 3 m long, 24 h before work', ['3 m', '24 h']],
     ['30 m of joint, kept 2 m clear of the edge', ['30 m', '2 m']],
     ['above 5 C during work, 40 F when open', ['5 degC', '40 degF']],
+    ['at least 2 h but less than 24 h', ['2 h', '24 h']],
     ['option 2 C of the guide, 2 C clips', ['2', '2']],
     ['minus 20 deg C, -5 °F and negative 4 F', ['-20 degC', '-5 degF', '-4 degF']],
     ['3/8-inch rod, a 4-inch strip, 1-1/2 in., 5½ inches', ['3/8 in', '4 in', '1-1/2 in', '5']],

@@ -122,6 +122,13 @@ describe('what is printed of a value', () => {
     ]);
   });
 
+  it('leaves the words of the next limit out of a name', () => {
+    expect(told('Flash-off of primer: no sooner than 30 minutes, no later than 8 hours.')).toEqual([
+      '"Flash-off of primer" atLeast 30 min',
+      '"Flash-off of primer" atMost 8 h',
+    ]);
+  });
+
   it('says the words of a case once', () => {
     expect(told('Cracks larger than 1/16 inch: fill.')).toEqual(['"Cracks larger than 1/16 inch" atLeast 1/16 in']);
   });

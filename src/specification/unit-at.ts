@@ -7,7 +7,7 @@ const AFTER_INCH =
   /^(?:$|[^\w\s]|\s*(?:[^\w\s(]|\(|\d|wide|thick|deep|long|high|tall|min\b|max\b|minimum|maximum|on|onto|by|beyond|past|above|below|from|and|or|at|per|over|into|to|x\b|diameter|nominal|square|o\.?c|apart|each|of water|below|beneath|along|around|up|down|wider|minus|one\b|two\b))/i;
 /** After a unit of one letter only these leave it a unit: "3 m long", "24 h before", not "2 C clips". */
 const AFTER_LETTER =
-  /^\s(?:(?:or|and|to|minus|at|in|for|on|\d|\()|(?:long|wide|high|deep|thick|before|after|during|without|when|beyond|apart|above|below|between|behind|over|under|past|into|onto|up|down|along|around|through|per|by|with|while|until|unless|clear|from|each|min|max|minimum|maximum)\b)/;
+  /^\s(?:(?:or|and|to|minus|at|in|for|on|but|if|\d|\()|(?:long|wide|high|deep|thick|before|after|during|without|when|beyond|apart|above|below|between|behind|over|under|past|into|onto|up|down|along|around|through|per|by|with|while|until|unless|clear|from|each|min|max|minimum|maximum)\b)/;
 /** "30 m of joint", "7 d of cure"; "option 2 C of the guide" is no temperature. */
 const AFTER_AMOUNT = new RegExp(String.raw`${AFTER_LETTER.source}|^\sof\b`);
 const afterLetter = (written: string): RegExp => (/^[mhdsL]$/.test(written) ? AFTER_AMOUNT : AFTER_LETTER);
