@@ -31,9 +31,11 @@ const FOLDER = path.join(ROOT, 'tests/data/requirements');
 const TEXTS: Readonly<Record<string, string>> = {
   '07-27-10-excerpt': '.txt',
   '07-27-26': '.txt',
+  'own-eighth': '.md',
   'own-fifth': '.txt',
   'own-fourth': '.txt',
   'own-lettered': '.txt',
+  'own-seventh': '.txt',
   'own-sixth': '.md',
   'own-tables': '.md',
   'own-third': '.md',

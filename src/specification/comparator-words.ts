@@ -3,10 +3,10 @@
 type Rule = readonly [pattern: string, compare: 'atLeast' | 'atMost' | 'equals', kind: 'plain' | 'strict' | 'near'];
 
 /** What is so is below the value. */
-const LESS =
-  'less|fewer|lower|thinner|narrower|smaller|shorter|colder|cooler|lesser|flatter|lighter|weaker|slower|shallower|drier|younger|newer|earlier|sooner|(?:closer|nearer)(?: together)?';
+export const LESS =
+  'less|fewer|lower|thinner|narrower|smaller|shorter|colder|cooler|lesser|flatter|lighter|weaker|slower|shallower|drier|younger|newer|earlier|sooner|(?:closer|nearer)(?: together| to(?: [a-z]+){1,4})?';
 /** What is so is above the value. */
-const MORE =
+export const MORE =
   'more|greater|higher|thicker|wider|larger|bigger|longer|taller|deeper|steeper|heavier|stronger|faster|hotter|warmer|wetter|older|later|(?:farther|further|wider)(?: apart)?';
 
 /** Longest and most particular first; `near` words are believed only right before the value. */
@@ -60,19 +60,23 @@ export const BEFORE: readonly Rule[] = [
 
 /** "40 degrees or above 110" begins the next limit, and "4 inches high and under a cover" a place. */
 const NOT_NEXT = String.raw`(?!\s+(?:[\d[]|(?:than|minus|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty)\b))(?!(?<=\b(?:above|over|below|under))\s+(?:an?|the)\b)`;
-const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
+/** "20 mils, no less.": nothing is compared behind the words. */
+const ENDS = String.raw`\b(?=\s*(?:[.,;:)\]]|$))`;
+/** "Min. 12 mils, max. 16 mils": behind a comma the word belongs to the next value. */
+const NOT_AHEAD = String.raw`(?!(?<=,\s*m[a-z]+)\.?\s*(?:of\s)?[\d[])`;
+const AFTER_SKIP = String.raw`[\s,)\]-]*(?:(?:of [a-z-]+|thick|wide|high|deep|long|tall|total|nominal|dft|wft|dry|wet|film|thickness|on centers?|o\.c\.|apart|in (?:width|height|depth|thickness|length|diameter)|each|way|of|side|per coat|relative humidity|rh|by volume|by weight|solids|elongation|overlap|laps?|width|ambient|air|surface)[\s,]+){0,4}[(\[]?\s*`;
 /** What stands behind the value, perhaps after a few words that belong to it. */
 export const AFTER: readonly (readonly [RegExp, 'atLeast' | 'atMost'])[] = [
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:at (?:a |the )?(?:minimum|least))\b(?! of\b)${NOT_NEXT}|(?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|up(?! to))\b${NOT_NEXT}|(?:,? ?and rising)|(?:minimum|min)\b\.?(?!\s*(?:of\s)?[\d[]))`,
+      String.raw`^${AFTER_SKIP}((?:at (?:a |the )?(?:minimum|least))\b(?! of\b)${NOT_NEXT}|(?:or|and) (?:more|greater|higher|better|above|over|thicker|wider|longer|larger|rising|warmer|farther|further|taller|deeper|heavier|steeper|older|stronger|up(?! to))\b${NOT_NEXT}|(?:,? ?and rising)|(?:(?:and|but) )?(?:not?|never) (?:${LESS})${ENDS}|(?:minimum|min)\b${NOT_AHEAD}\.?(?!\s*(?:of\s)?[\d[]))`,
       'i',
     ),
     'atLeast',
   ],
   [
     new RegExp(
-      String.raw`^${AFTER_SKIP}((?:at (?:a |the )?(?:maximum|most))\b(?! of\b)${NOT_NEXT}|(?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter)\b${NOT_NEXT}|(?:and falling)|(?:maximum|max)\b\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
+      String.raw`^${AFTER_SKIP}((?:at (?:a |the )?(?:maximum|most))\b(?! of\b)${NOT_NEXT}|(?:or|and) (?:less|lower|fewer|below|smaller|under|colder|shorter|thinner|narrower|lighter|flatter|younger|cooler|shallower|closer)\b${NOT_NEXT}|(?:and falling)|(?:(?:and|but) )?(?:not?|never) (?:${MORE})${ENDS}|(?:maximum|max)\b${NOT_AHEAD}\.?(?!\s*(?:of\s)?[\d[])|prior to use)`,
       'i',
     ),
     'atMost',

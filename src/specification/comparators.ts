@@ -3,7 +3,7 @@
  * or in the head of its column. `Do not apply below 40 degrees F` asks for at least 40.
  */
 import { AFTER, BEFORE } from './comparator-words.js';
-import { isRefused, mayBeRefused, readLead } from './denials.js';
+import { isCase, isRefused, mayBeRefused, readLead } from './denials.js';
 import type { ValueKind } from './units.js';
 
 export type Compare = 'atLeast' | 'atMost' | 'between' | 'equals' | 'unclear';
@@ -172,7 +172,7 @@ export function comparatorOf(around: Around): Comparator | undefined {
   // What is due within a time of something uncertain limits nothing that can be measured on the wall.
   if (isTurned) return { ...ahead, compare, turned: true, strict: false, threshold: isWithin && lead.conditional };
   if (isAhead) return { ...ahead, compare };
-  const mayMeanOther = ahead.strict && mayBeRefused(rest, false);
+  const mayMeanOther = ahead.strict && (mayBeRefused(rest, false) || (ahead.compare === 'atMost' && isCase(rest)));
   const isPutRight = isOpenWord && (lead.remedied || mayBeRefused(rest, lead.conditional));
   if ((mayMeanOther || isPutRight) && !isPlainNegation) return { ...ahead, unclear: true };
   const first = text.slice(0, ahead.start);

@@ -13,6 +13,7 @@ const PLAIN: Readonly<Record<PlainReason, string>> = {
   demand: 'what has to be borne, without a comparator',
   toleranced: 'a size with its tolerance beside it',
   sample: 'a share to be tested, without a comparator',
+  test: 'what a test is done at, without a comparator',
   nominal: 'a nominal size, without a comparator',
   'further share': 'a further share of the work, without a comparator',
 };

@@ -21,8 +21,34 @@ describe('what is denied is the other end', () => {
     ['Halt work if the board is colder than 40 degrees F.', 'atLeast 40 degF'],
     ['No pane is to be set within 6 inches of the edge.', 'atLeast 6 in'],
     ['Do not coat when showers are likely within 12 hours.', 'atLeast 12 h'],
+    ['Gusts stronger than 18 mph: suspend lifting.', 'atMost 18 mph'],
+    ['Moisture of studs above 16 percent stops the work.', 'atMost 16 %'],
+    ['Humidity over 85 percent: no painting.', 'atMost 85 %'],
+    ['Work ceases once the air falls below 40 degrees F.', 'atLeast 40 degF'],
+    ['No coating goes on boards holding more than 12 percent moisture.', 'atMost 12 %'],
+    ['Sheathing wetter than 19 percent is cause to wait.', 'atMost 19 %'],
+    ['Sealant older than 9 months goes back.', 'atMost 9 month'],
+    ['Cured film thinner than 40 mils fails.', 'atLeast 40 mil'],
+    ['A value below 0.1 perm disqualifies the product.', 'atLeast 0.1 perm'],
+    ['Neither lap less than 2 inches nor butt sheets.', 'atLeast 2 in'],
+    ['Keep the gap from exceeding 3/8 inch.', 'atMost 3/8 in'],
+    ['Screws may not be closer to an edge than 3/8 inch.', 'atLeast 3/8 in'],
+    ['Adhesion is rejected if lower than 18 psi.', 'atLeast 18 psi'],
   ])('%s', (text, expected) => {
     expect(limits(text)).toEqual([expected]);
+  });
+});
+
+describe('what is refused behind two limits', () => {
+  it.each([
+    ['Sheets older than 90 days or colder than 50 degrees F are not to be used.', ['atMost 90 d', 'atLeast 50 degF']],
+    ['Strips smaller than 6 inches or older than 2 years are returned.', ['atLeast 6 in', 'atMost 2 years']],
+    [
+      'Adhesion of less than 20 psi will not be accepted, nor film of less than 30 mils.',
+      ['atLeast 20 psi', 'atLeast 30 mil'],
+    ],
+  ])('goes for both: %s', (text, expected) => {
+    expect(limits(text)).toEqual(expected);
   });
 });
 
@@ -75,6 +101,11 @@ describe('what is found wanting, or exempt', () => {
     'Remove coating that tests below 16 psi.',
     'Notify the Architect if joints exceed 1/2 inch.',
     'Repair any blister larger than 2 inches.',
+    'Joints narrower than 1/4 inch: widen.',
+    'Beads that measure less than 6 mm deep shall be cut out.',
+    'Panels bowed by more than 1/4 inch are to be taken out.',
+    'Replace panels with more than 4 percent of the edge broken.',
+    'Remove pails opened for more than 2 days.',
     'Not more than 3 of 100 readings may fall below 12 mils.',
   ])('is asked about in: %s', (text) => {
     const { proposals, questions } = readParagraph(text);

@@ -4,7 +4,7 @@ import type { Statement } from './statements.js';
 import type { Value } from './values.js';
 
 const FREQUENCY =
-  /\b(?:(?:at least |minimum (?:of )?|not (?:less|fewer) than )?(?:one|two|three|four|five|a|an|(?<![\d./-])\d+)\s(?!(?:inch(?:es)?|in|mm|feet|foot|ft)\b)(?:[\w-]+\s){0,5}(?:per|for (?:each|every)|in (?:each|every)|every)|every|at intervals of|for each|per)\s*$/i;
+  /\b(?:(?:at least |minimum (?:of )?|not (?:less|fewer) than )?(?:one|two|three|four|five|a|an|(?<![\d./-])\d+)\s(?!(?:inch(?:es)?|in(?! (?:each|every)\b)|mm|feet|foot|ft)\b)(?:[\w-]+\s){0,5}(?:per|for (?:each|every)|in (?:each|every)|every)|every|at intervals of|for each|per)\s*$/i;
 /** Behind a count: how often it comes. Coats and layers are not counted again and again. */
 const FOR_EACH = /^\s*(?:per\b|(?:for|at|on|in|from|of) (?:each|every)\b)/i;
 
@@ -51,6 +51,8 @@ export function frequencyName(plain: string, frequency: RegExpExecArray): string
     .replace(/^.*[.;:]\s*/, '')
     // Nor is what is covered, as the name of a standard.
     .replace(/^.*~[\s,]*/, '')
+    // What is said of another stretch would name this one wrongly.
+    .replace(/^.*\d.*$/, '')
     .trim();
   return `frequency: ${`${before} ${words}`.trim()}`.slice(0, 120);
 }

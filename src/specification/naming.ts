@@ -115,6 +115,8 @@ export function nameOf(
   const behind = tidy(
     plain.slice(Math.max(behindFrom, comparator?.end ?? 0), Math.max(to, behindFrom)).split(/[.;]/)[0] ?? '',
   )
+    // "No later" is of the value that follows.
+    .replace(to < plain.length ? /(?:^|\s)(?:no|not|nor|never|at)(?: be)? [a-z]+$/i : /^$/, '')
     // A tolerance is said of the value beside it.
     .replace(/^with (?:a )?tolerance.*/i, '')
     .split(' ')
@@ -137,7 +139,8 @@ export function nameOf(
     : `${tidy(clause(plain, body, from)).replace(/\s(?:at least|at most|not? .*|[\d~].*)$/i, '')}: ${implied}`;
   const phrase =
     label === undefined ? (words ?? title) : isOneOfSeveral && words !== undefined ? `${label}: ${words}` : label;
-  const shown = comparator?.threshold === true ? `${phrase} ${comparator.words}` : phrase;
+  const isCase = comparator?.threshold === true && !phrase.toLowerCase().includes(comparator.words.toLowerCase());
+  const shown = `${phrase}${isCase ? ` ${comparator.words}` : ''}${value === undefined ? '' : fromWhere(plain, value)}`;
   return {
     ...(named !== undefined && { property: named.property, besides: named.besides }),
     weak: strong === undefined,
@@ -161,6 +164,15 @@ function nearBehind(text: string, isFollowed: boolean): string {
   return text.split(end)[0]?.slice(0, 120) ?? '';
 }
 
+/** From where a difference of temperature counts: without it "3 degrees C" would be the temperature itself. */
+function fromWhere(plain: string, { kind, end }: Value): string {
+  if (kind !== 'temperatureDifference') return '';
+  const words = /^[\s)\]]*(?:or more )?((?:above|over|below) (?:the )?[a-z]+(?:[- ]point)?)/i.exec(
+    plain.slice(end, end + 60),
+  );
+  return words?.[1] === undefined ? '' : `, ${words[1]}`;
+}
+
 /** What the words of a limit measure, where nothing else names it: "and be no thinner than". */
 function measuredBy(comparator: Comparator | undefined): string | undefined {
   return MEASURED_BY.find(([words]) => words.test(comparator?.words ?? ''))?.[1];
@@ -173,7 +185,8 @@ function filmWords(value: Value | undefined): string {
 /** A number that grades: `a rating of 8`, or `0` beside its result in words (`0, No growth`). */
 export function isRating({ plain, body }: Statement, { found }: Value): boolean {
   if (found.units.length > 0 || found.unknownUnit || found.number.choices !== undefined) return false;
-  if (/\brat(?:ings?|ed)(?: (?:of|is|as|shall be|must be|at))?:?\s*$/i.test(plain.slice(0, found.start))) return true;
+  if (/\b(?:rat(?:ings?|ed)|scores?)(?: (?:of|is|as|shall be|must be|at))?:?\s*$/i.test(plain.slice(0, found.start)))
+    return true;
   const isFirst = body > 0 && /^[\s[(]*$/.test(plain.slice(body, found.start));
   return isFirst && /^\s*[,(:-]\s*no\b/i.test(plain.slice(found.end));
 }

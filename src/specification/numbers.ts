@@ -45,7 +45,7 @@ const WORDS = [
 const SIGN = String.raw`(?:(?:plus (?:or|and) minus|plus\/minus|minus|negative)\s+|\+\/-\s*|±\s*|(?<=^|[\s(\[])-(?=[\d.]))?`;
 const CHOICE = String.raw`(?:\[\s*(?:_{2,}|(?:minus )?(?:\d{1,9}\/\d{1,9}|[\d.,]+(?:[- ]\d{1,9}\/\d{1,9})?)|${WORDS})\s*\]\s?(?=\[|[^\[])){1,8}`;
 const NUMBER = new RegExp(
-  String.raw`(?<![\w/$#~])(?<![A-Za-z]-)(?<!\d[.,])${SIGN}(?:(${FIGURES})(?![\d/])|(${WORDS})\b(?:\s*\(\d+\))?)|(${CHOICE})`,
+  String.raw`(?<![\w$#~]|(?<!\b(?:min|max)\.?)\/)(?<![A-Za-z]-)(?<!\d[.,])${SIGN}(?:(${FIGURES})(?![\d/])|(${WORDS})\b(?:\s*\(\d+\))?)|(${CHOICE})`,
   'gi',
 );
 

@@ -6,7 +6,7 @@ import type { Statement } from './statements.js';
 import type { Value } from './values.js';
 
 /** Why a value without a comparator can be proposed. */
-export type PlainReason = 'time' | 'count' | 'demand' | 'toleranced' | 'nominal' | 'further share' | 'sample';
+export type PlainReason = 'time' | 'count' | 'demand' | 'toleranced' | 'nominal' | 'further share' | 'sample' | 'test';
 
 const NOT_DECIDED = /\b(?:if|when|where|whenever|unless|in case|not|never|may|can|or)\b[^.;,]*$/i;
 const AFTER_EVENT = /\b(?:after|at)\s*(?:an? |the )?(?:[\d./-]+\s?(?:and|,)\s?)*$/i;
@@ -53,11 +53,20 @@ export function whyPlain({ plain, body, titles, designations }: Statement, value
     return 'sample';
   if ((kind === 'pressure' || kind === 'temperatureDifference' || kind === 'speed') && DEMANDED.test(before))
     return 'demand';
+  if (kind === 'pressure' && designations.length > 0 && isHeld(plain, value)) return 'test';
   if (kind !== 'time' && kind !== 'long time') return undefined;
   const isWarranty = WARRANTY.test(`${titles.at(-1) ?? ''} ${before}`);
   return AFTER_EVENT.test(before) || GOES_ON.test(before) || FROM_EVENT.test(plain.slice(end)) || isWarranty
     ? 'time'
     : undefined;
+}
+
+/** "ASTM E1105, 6 psf for 15 minutes": what a test is done at; a strength is not held for a time. */
+function isHeld(plain: string, { start, conditions }: Value): boolean {
+  return (
+    !/\b(?:strength|adhesion|peel|bond|modulus|stress)\b/i.test(plain.slice(0, start)) &&
+    conditions.some((one) => one.unit?.kind === 'time' && /^for\b/i.test(plain.slice(one.start, one.end)))
+  );
 }
 
 /** "Ten tests", "a mock-up of one window"; a number before a title that begins with a noun counts nothing. */

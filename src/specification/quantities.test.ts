@@ -15,6 +15,12 @@ function read(text: string): string[] {
 describe('quantities in prose', () => {
   it.each([
     ['40 degrees F and 4 deg. C or 5°C', ['40 degF', '4 degC', '5 degC']],
+    // Units of one letter, before words.
+    ['a panel 3 m long, 24 h before work', ['3 m', '24 h']],
+    ['30 m of joint, kept 2 m clear of the edge', ['30 m', '2 m']],
+    ['above 5 C during work, 40 F when open', ['5 degC', '40 degF']],
+    ['at least 2 h but less than 24 h', ['2 h', '24 h']],
+    ['option 2 C of the guide, 2 C clips', ['2', '2']],
     ['minus 20 deg C, -5 °F and negative 4 F', ['-20 degC', '-5 degF', '-4 degF']],
     ['3/8-inch rod, a 4-inch strip, 1-1/2 in., 5½ inches', ['3/8 in', '4 in', '1-1/2 in', '5']],
     ['two weeks, forty-eight (48) hours, one-half inch', ['2 wk', '48 h', '1/2 in']],

@@ -4,7 +4,10 @@ import type { Found } from './quantities.js';
 
 /** No section lists more values before their unit. */
 const LONGEST_LIST = 12;
-const RANGE = /^\s?(?:to|through|thru|-|up to)\s?$/i;
+/** "Minus 40 to plus 82", "-30 to +70". */
+const PLUS = String.raw`(?:\s(?:plus\s|\+))?`;
+const RANGE = new RegExp(String.raw`^\s?(?:to|through|thru|-|up to)${PLUS}\s?$`, 'i');
+const BETWEEN = new RegExp(String.raw`^\s?(?:and|to)${PLUS}\s?$`, 'i');
 /** What is graded by plain numbers. */
 const GRADED = /\b(?:shore [ad]|hardness|gloss|index|rating|coefficient|factor|class)\b[^.;\d]{0,30}$/i;
 const SHARED = /^(?:\s?(?:,|and|or|\/|, and|, or|by|x|and\/or)\s?)$/i;
@@ -23,7 +26,7 @@ export function joined(text: string, found: readonly Found[]): readonly Found[] 
     if (next !== undefined && one.number.choices === undefined && !(one.unknownUnit || next.unknownUnit)) {
       const joint = text.slice(one.end, next.start);
       const before = text.slice(Math.max(0, one.start - 24), one.start);
-      const isBetween = /\bbetween\s+(?:\w+\s+)?$/i.test(before) && /^\s?(?:and|to)\s?$/i.test(joint);
+      const isBetween = /\bbetween\s+(?:\w+\s+)?$/i.test(before) && BETWEEN.test(joint);
       // "(10 mm and 16 mm)" beside a range is the same range.
       const last = result.at(-1);
       const isTwin =

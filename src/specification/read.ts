@@ -7,6 +7,7 @@ import { sourceSpan } from './prose.js';
 import { readStatement } from './propose.js';
 import { quantitiesIn } from './quantities.js';
 import { statementsOf } from './statements.js';
+import type { Statement } from './statements.js';
 import { SubmittalReader } from './submittal-items.js';
 import { Surroundings } from './surroundings.js';
 import type { PassedOver, Proposal, Question, SectionReading } from './types.js';
@@ -38,7 +39,9 @@ export function readSection(source: string, options: OutlineOptions = {}): Secti
     if (within.isOpen && node.type === 'article') questions.push(openArticle(node));
     submittals.read(node, titles);
     if (submittals.entries.has(node)) {
-      passedOver.push(...numbersOfEntry(node));
+      const limits = limitsOfEntry(statementsOf(node, titles, within));
+      proposals.push(...limits);
+      passedOver.push(...numbersOfEntry(node, limits));
       continue;
     }
     for (const statement of statementsOf(node, titles, within)) {
@@ -66,7 +69,14 @@ function openArticle(node: OutlineNode): Question {
   };
 }
 
-function numbersOfEntry(node: OutlineNode): readonly PassedOver[] {
+/** "Strips of each color, at least 6 inches long": only what words limit; other numbers say what is submitted. */
+function limitsOfEntry(statements: readonly Statement[]): readonly Proposal[] {
+  return statements
+    .flatMap((statement) => readStatement(statement).proposals)
+    .filter(({ compare }) => compare === 'atLeast' || compare === 'atMost');
+}
+
+function numbersOfEntry(node: OutlineNode, limits: readonly Proposal[]): readonly PassedOver[] {
   const { prose, number } = node;
   return quantitiesIn(covered(prose.text))
     .filter((found) => found.units.length > 0)
@@ -75,6 +85,7 @@ function numbersOfEntry(node: OutlineNode): readonly PassedOver[] {
       span: sourceSpan(prose, found.start, found.end),
       text: prose.text,
       value: readValue(found, found.units[0]),
-      reason: 'in a list of submittals',
-    }));
+      reason: 'in a list of submittals' as const,
+    }))
+    .filter(({ span }) => !limits.some((limit) => limit.span.start <= span.start && limit.span.end >= span.end));
 }

@@ -1,5 +1,7 @@
 /** Results in words: `Pass`, `No growth`, `Class A`, `no visible water leakage when tested`. */
 
+import { LESS, MORE } from './comparator-words.js';
+
 export interface WordResult {
   readonly start: number;
   readonly end: number;
@@ -7,7 +9,7 @@ export interface WordResult {
 }
 
 /** "No less than" and "none under" compare values, and are no results. */
-const COMPARED = String.raw`(?:[a-z]+ ){0,2}(?:under|below|above|over|exceed\w*|less|more|thinner|thicker|fewer|lower|higher|greater|later|earlier|closer|flatter|steeper|wider|narrower|smaller|larger|longer|shorter)\b`;
+const COMPARED = String.raw`(?:[a-z]+ ){0,2}(?:under|below|above|over|exceed\w*|less|more|thinner|thicker|fewer|lower|higher|greater|later|earlier|closer|flatter|steeper|wider|narrower|smaller|larger|longer|shorter|(?:${LESS}|${MORE}) than)\b`;
 const AFTER_LABEL = new RegExp(
   String.raw`^[\s[(~,;]*(?:0\s*[,(:]?\s*)?(pass(?:es|ed|ing)?(?! \d)|unaffected|no (?!${COMPARED})(?:visible |signs? of )?[a-z]+(?: (?!(?:at|when|after|in|for|under|on|by|or|and|if)\b)[a-z]+)?|none(?! ${COMPARED})|class [a-z\d]+\b(?: or [a-z]+)?|type [ivx\d]+\b|complies|compliant|meets? requirements?|sealable)(?![\w-])`,
   'i',

@@ -9,7 +9,7 @@ export interface Sentence {
 
 /** After these a point never ends a sentence. */
 const NEVER =
-  /(?:^|[\s(])(?:no|nos|sec|fig|art|par|para|sq|cu|approx|dia|e\.g|i\.e|vs|incl|dept|gal|deg|wt|vol|temp|(?<!(?:method|procedure|type|class|grade|annex|part|group|category|use) )[A-Z])\.$/i;
+  /(?:^|[\s(])(?:no|nos|sec|fig|art|par|para|sq|cu|approx|dia|e\.g|i\.e|vs|incl|dept|gal|deg|wt|vol|temp|(?<!(?:method|procedure|type|class|grade|annex|part|group|category|use|degrees?|deg) )[A-Z])\.$/i;
 
 const LONGEST = 1200;
 

@@ -8,6 +8,18 @@ function items(text: string): string[] {
 }
 
 describe('submittals', () => {
+  it('have limits where words limit them, and numbers that are passed over', () => {
+    const text =
+      'SD-04 Samples\n    Beads on card, not shorter than 8 inches\n    Chips of each color, 2 inches wide\n';
+    const reading = readSection(`PART 1   GENERAL\n\n1.3   SUBMITTALS\n\n${text}`);
+    expect(reading.proposals.map(({ compare, value }) => `${compare ?? ''} ${value?.text ?? ''}`)).toEqual([
+      'atLeast 8 in',
+    ]);
+    expect(reading.passedOver.map(({ value, reason }) => `${value.text}: ${reason}`)).toEqual([
+      '2 in: in a list of submittals',
+    ]);
+  });
+
   it('of a federal guide stand in groups', () => {
     const text = [
       '1.3   SUBMITTALS',

@@ -5,6 +5,12 @@ import type { ReadUnit } from './units.js';
 /** After the bare word `in` only these make it inches. */
 const AFTER_INCH =
   /^(?:$|[^\w\s]|\s*(?:[^\w\s(]|\(|\d|wide|thick|deep|long|high|tall|min\b|max\b|minimum|maximum|on|onto|by|beyond|past|above|below|from|and|or|at|per|over|into|to|x\b|diameter|nominal|square|o\.?c|apart|each|of water|below|beneath|along|around|up|down|wider|minus|one\b|two\b))/i;
+/** After a unit of one letter only these leave it a unit: "3 m long", "24 h before", not "2 C clips". */
+const AFTER_LETTER =
+  /^\s(?:(?:or|and|to|minus|at|in|for|on|but|if|\d|\()|(?:long|wide|high|deep|thick|before|after|during|without|when|beyond|apart|above|below|between|behind|over|under|past|into|onto|up|down|along|around|through|per|by|with|while|until|unless|clear|from|each|min|max|minimum|maximum)\b)/;
+/** "30 m of joint", "7 d of cure"; "option 2 C of the guide" is no temperature. */
+const AFTER_AMOUNT = new RegExp(String.raw`${AFTER_LETTER.source}|^\sof\b`);
+const afterLetter = (written: string): RegExp => (/^[mhdsL]$/.test(written) ? AFTER_AMOUNT : AFTER_LETTER);
 /** A force on a strip of a width that the method sets. */
 const PER_WIDTH = /^(?:N|newtons?)(?:\s?\/\s?| per )25 ?mm\b/i;
 const MOST_WORDS = 8;
@@ -46,13 +52,10 @@ export function unitAt(text: string, at: number): UnitRead | undefined {
       if (units.length === 0) continue;
       const stop = begin + written.length;
       const after = text.slice(stop, stop + 60);
-      if (/^in$/i.test(written) && !AFTER_INCH.test(after)) continue;
-      if (
-        /^[a-z]$/i.test(written) &&
-        /^\s?[\w']/.test(after) &&
-        !/^\s(?:or|and|to|minus|at|in|for|on|\d|\()/.test(after)
-      )
-        continue;
+      // "One in each 500 square feet" counts; inches stand behind figures.
+      const isOfWord = /[a-z]/i.test(text[at - 1] ?? '');
+      if (/^in$/i.test(written) && (isOfWord || !AFTER_INCH.test(after))) continue;
+      if (/^[a-z]$/i.test(written) && /^\s?[\w']/.test(after) && !afterLetter(written).test(after)) continue;
       // "10 min. mils" and "3 a day" are no units.
       if (/^min\.?$/i.test(written) && /^\.?\s(?:dry|wet|mils?|in\b|inch|mm)/i.test(after)) continue;
       return { units, text: written, end: stop, ...(film && { film }), attributive: text[at] === '-' };

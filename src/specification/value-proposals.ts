@@ -22,6 +22,7 @@ const DESCRIBES =
   /\b(?:is|are|was|were|has|have|had|covers?|includes?|contains?|may|can|might|for example|e\.g)\b|\bexample:/i;
 /** The values of a list before the one that is read. */
 const LIST_BEFORE = /(?:[\d./-]+\s?,?\s?(?:and )?)+$/i;
+const WAY = /^[\s)\].]*(wide|high|long|deep|thick|tall)\b/i;
 const JOINTS = /\b(?:and|but|or|nor|for|also|wide|thick|deep|high|long)\b/gi;
 
 /** The room of a value between its neighbors, in characters of the statement. */
@@ -76,7 +77,8 @@ export function readOne(
   const isSameAgain =
     earlier !== undefined &&
     earlier.value?.kind === value.kind &&
-    !/[a-z]{3}/i.test(plain.slice(place.from, until).replace(JOINTS, ''));
+    !/[a-z]{3}/i.test(plain.slice(place.from, until).replace(JOINTS, '')) &&
+    !isOtherWay(plain, previous, value);
   const isLimit = !isSameAgain && !isOften && comparator?.threshold !== true && value.found.others === undefined;
   const property = isSameAgain ? earlier.property : isLimit ? name.property : undefined;
   const ownWords = isSameAgain ? earlier.characteristic : name.characteristic;
@@ -111,6 +113,14 @@ export function readOne(
     ...(order !== undefined && { sequence: order }),
     ...trust,
   };
+}
+
+/** "8 feet wide by 6 feet high": two sizes, not two limits of one. */
+function isOtherWay(plain: string, previous: Value | undefined, value: Value): boolean {
+  const way = (end: number): string | undefined => WAY.exec(plain.slice(end, end + 16))?.[1]?.toLowerCase();
+  const first = previous === undefined ? undefined : way(endOf(previous));
+  const second = way(endOf(value));
+  return first !== undefined && second !== undefined && first !== second;
 }
 
 /** What makes a value the only one that is meant, though no words compare it. */

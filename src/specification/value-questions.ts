@@ -13,6 +13,11 @@ import type { Part, Value } from './values.js';
 
 const INDEX =
   /\b(?:flame[- ]spread|smoke[- ]develop\w*|rating|index|pH|hardness|grade|class|coefficient|SHGC|CRF|STC|OITC)\b[^;.]*$/i;
+/** What has a unit. */
+const MEASURED =
+  /\b(?:thickness|width|depth|height|length|diameter|spacing|weight|density|strength|adhesion|elongation|permeance|transmission|absorption|shrinkage|temperature|pressure|leakage|peel|tear|tensile|solids|content)\b/i;
+/** What may stand beside a lone number: a standard that is covered, and the words that name it. */
+const BESIDE = /^(?:[\s.,;()[\]~]|\b(?:by|per|to|using|tested|when tested|in accordance with|according to)\b)*$/i;
 const SIZE = /^(?:(?:high|wide|long|deep|thick|tall)\b|in (?:height|width|length|depth|thickness|diameter)\b)/i;
 /** Words that can hold for one value only. */
 const ONE_LIMIT =
@@ -132,13 +137,20 @@ function bare(
   const behind = plain.slice(value.end).trim();
   if (isRating(statement, value) || (value.found.upper !== undefined && value.found.nominal === undefined))
     return undefined;
-  const isFirst = body > 0 && /^[\s[(]*$/.test(plain.slice(body, value.start));
-  // An index alone under its label: "Flame spread index: 25".
-  if (comparator === undefined && isFirst && INDEX.test(label ?? '') && /^[\s.\])]*$/.test(behind))
+  const isAlone = body > 0 && BESIDE.test(plain.slice(body, value.start)) && BESIDE.test(behind);
+  // An index alone under its label: "Flame spread index: 25", "Hardness: 30, ASTM C661".
+  if (comparator === undefined && isAlone && INDEX.test(label ?? ''))
     return ask(
       'no comparator',
       `"${plain.slice(value.start, value.end)}" stands under "${label ?? ''}" without words such as "at least" or "maximum".`,
       'Is it the least value, the greatest, or the only one allowed?',
+    );
+  // "Elongation: ASTM D412, 450."
+  if (comparator === undefined && isAlone && MEASURED.test(label ?? ''))
+    return ask(
+      'no unit',
+      `"${plain.slice(value.start, value.end)}" under "${label ?? ''}" has no unit, and no words such as "at least" or "maximum".`,
+      'Which unit is meant, and is it the least value or the greatest?',
     );
   // "Do not walk on it for 24."
   if (

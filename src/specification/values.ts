@@ -39,6 +39,9 @@ const LIMITED =
 const AT =
   /(?:\bat(?! (?:(?:a|the) )?(?:least|most|min(?:imum)?|max(?:imum)?)\b)|@|\bconditioned at)\s*(?:an? |the )?(?:[a-z-]+ ){0,3}$/i;
 const SPAN_OF = /^\s*(?:in|per|over|for) (?:(?:any|each|every|a) )?(?:(?:distance|length|span) of )?$/i;
+/** "For at least 20 minutes": a limit of its own. */
+const LIMITED_TIME =
+  /\b(?:at least|at most|up to|(?:not?|never) (?:less|fewer|shorter|more|longer) than|(?:a |the )?(?:minimum|maximum)(?: of)?)\s*$/i;
 const DURING = /\b(?:for|after)\s+(?:an? |the )?(?:[a-z-]+ ){0,2}$/i;
 const TWIN =
   /^[\s()[\],]*(?:\/|or|approximately|approx\.?|nominal|about|\bdry|\bwet|min(?:imum)?\.?|max(?:imum)?\.?)?[\s([\],]*(?:min(?:imum)?\.?|max(?:imum)?\.?)?[\s([]*$/i;
@@ -146,6 +149,7 @@ function conditionAt(
     if (start !== undefined) return { ...plain, start };
   }
   if (is(one, 'time') && (hasValue || conditions.length > 0) && isTest) {
+    if (LIMITED_TIME.test(before)) return undefined;
     const start = lead(DURING);
     if (start !== undefined) return { ...plain, start };
   }
