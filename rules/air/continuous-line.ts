@@ -2,9 +2,11 @@ import { AIR_SEALED } from '../../src/engine/clauses.js';
 import { defineRule } from '../../src/engine/rule.js';
 import type { Outcome, Source } from '../../src/engine/result.js';
 import type { EdgeGap } from '../../src/continuity/edge-gaps.js';
+import { unnamedTie } from '../../src/continuity/edges.js';
 import { findGaps } from '../../src/continuity/gaps.js';
 import { planeOf } from '../../src/continuity/planes.js';
 import { inches } from '../../src/water/laps.js';
+import type { WallFace } from '../../src/geometry/types.js';
 import type { Detail, WallEdge } from '../../src/model/types.js';
 
 const PEN: Source = {
@@ -19,7 +21,7 @@ const LIST: Source = {
   provenance: 'seen',
 };
 
-function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, field: string): Outcome {
+function edgeOutcome(detail: Detail, face: WallFace, edge: WallEdge, gap: EdgeGap | undefined, field: string): Outcome {
   const what = `${edge.side} of the wall, where it meets ${edge.meets.value}`;
   const base = {
     subject: `${edge.side} edge: ${edge.meets.value}`,
@@ -49,7 +51,17 @@ function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, f
       ...base,
     };
   switch (gap.cause) {
-    case 'none':
+    case 'none': {
+      const there = unnamedTie(detail, face, edge);
+      if (there !== undefined)
+        return {
+          kind: 'open',
+          message: `"${there.id}" reaches the ${edge.meets.value} at the ${edge.side} of the wall but is not named as the tie-in of the air barrier; name it ("tieIn: ${there.id}"), or name what carries the barrier on.`,
+          at,
+          missing: [`edges.${edge.side}.tieIn`],
+          related: [{ message: 'the work that reaches it', at: there.at }],
+          ...base,
+        };
       return {
         kind: 'fail',
         message: `Nothing ties in the air barrier at the ${what}.`,
@@ -58,6 +70,7 @@ function edgeOutcome(detail: Detail, edge: WallEdge, gap: EdgeGap | undefined, f
         correct: 'Name the detail or the work item that carries the barrier on ("tieIn").',
         ...base,
       };
+    }
     case 'itself':
       return {
         kind: 'fail',
@@ -111,7 +124,7 @@ export default defineRule({
   title: 'Tie-in of the air barrier at the edges',
   summary: 'At every edge where the drawn wall meets something else, the air barrier is tied in.',
   level: 'error',
-  reads: ['edges.meets', 'edges.tieIn', 'work.place'],
+  reads: ['edges.meets', 'edges.tieIn', 'work.place', 'work.ontoFoundation'],
   sources: [PEN, ...AIR_SEALED, LIST],
   *review({ detail, face }) {
     if (detail.work.length === 0) return;
@@ -134,6 +147,7 @@ export default defineRule({
       if (edge.meets.value !== 'same wall')
         yield edgeOutcome(
           detail,
+          face,
           edge,
           gaps.find((g) => g.edge === edge),
           field,

@@ -64,3 +64,22 @@ export function edgeTie(detail: Detail, face: Pick<WallFace, 'bounds' | 'pieces'
     ? { kind: 'work', work, hasShape: false }
     : { kind: 'work', work, hasShape: true, lengthMm: reachedMm(face.bounds, edge.side, shaped) };
 }
+
+/**
+ * Work that is not named as the tie-in and yet lies at the edge and reaches onto what the wall meets there.
+ *
+ * Only of a foundation a detail says how far work reaches onto it (`ontoFoundation`).
+ */
+export function unnamedTie(
+  detail: Detail,
+  face: Pick<WallFace, 'bounds' | 'pieces'>,
+  edge: WallEdge,
+): Apply | undefined {
+  if (edge.meets.value !== 'foundation') return undefined;
+  return detail.work.find((w): w is Apply => {
+    if (w.action !== 'apply' || !w.places.some((p) => p.value === 'base of wall')) return false;
+    if ((w.ontoFoundationMm?.value ?? 0) <= 0) return false;
+    const shaped = face.pieces.filter((p) => p.work === w && p.face.length > 0);
+    return reachedMm(face.bounds, edge.side, shaped) > 0;
+  });
+}
