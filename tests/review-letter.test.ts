@@ -121,6 +121,27 @@ describe('the review letter', () => {
     );
   });
 
+  it('leaves to the reviewer to verify what the sender states as accepted', () => {
+    const judged = chapterOf(letter, 'For the reviewer to judge');
+    expect(judged).toContain(
+      '**A-3**: Deviation DEV-1 is stated as accepted by architect of record until 2026-06-30; verify.',
+    );
+    expect(chapterOf(letter, 'To be corrected')).not.toContain('### A-3');
+  });
+
+  it('believes no acceptance by a role that may not accept, and says so', async () => {
+    const told = printMarkdown(
+      await reviewOf(TEXT.replace('acceptedBy: architect of record', 'acceptedBy: window installer')),
+    );
+    expect(chapterOf(told, 'For the reviewer to judge')).toMatch(
+      /Declared as deviation DEV-1: .* It is stated as accepted by window installer, who may not accept it; architect, /,
+    );
+    expect(chapterOf(told, 'Deviations and substitutions')).toMatch(
+      /DEV-1 .*declared, not accepted: window installer may not accept it/,
+    );
+    expect(told).not.toContain('Accepted, so not counted above');
+  });
+
   it('asks each question once, of the one who answers, and why it matters', () => {
     const questions = chapterOf(letter, 'Questions')
       .split(/^(?=\d+\. )/m)
