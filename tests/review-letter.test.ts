@@ -10,6 +10,8 @@ import { describe, expect, it } from 'vitest';
 import { runReview, withPages } from '../src/cli/run.js';
 import { printHtml } from '../src/output/html/report.js';
 import { printMarkdown } from '../src/output/markdown.js';
+import { countResults, errorsToDecide, suggestedAction } from '../src/output/report.js';
+import { countsText } from '../src/output/terminal.js';
 import type { Review } from '../src/output/report.js';
 import { readMarkup } from './support/markup.js';
 import { DEMO, review as runCommand, ROOT, scratch } from './support/command.js';
@@ -119,6 +121,30 @@ describe('the review letter', () => {
     expect(chapterOf(told, 'For the reviewer to judge')).toMatch(
       /\*\*A-3, 1\. Flashing reach onto the wall\*\*.*Declared as deviation DEV-1: The precast surround leaves 5 in\./,
     );
+  });
+
+  it('counts so that the rows add up, a declared deviation in a row of its own', async () => {
+    const review = await reviewOf(TEXT.replace('    acceptedBy: architect of record\n    until: 2026-06-30\n', ''));
+    const { errors, warnings, notes } = countResults(review.results);
+    const rows = new Map(
+      [...chapterOf(printMarkdown(review), 'What was checked').matchAll(/^\| ([^|]+) \| (\d+) \| (\d+) \|$/gm)].map(
+        ([, name = '', comments, results]) => [name, [Number(comments), Number(results)]] as const,
+      ),
+    );
+    expect([...rows.keys()]).toEqual([
+      'Errors',
+      'Warnings',
+      'Notes',
+      'Declared deviations, for the reviewer to decide',
+    ]);
+    expect([...rows.values()].reduce((sum, [, results]) => sum + results, 0)).toBe(errors + warnings + notes);
+    // Left and right jamb of A-3, and that nobody accepted it; 4 errors are to be corrected without them.
+    expect(rows.get('Declared deviations, for the reviewer to decide')).toEqual([1, 3]);
+    expect(rows.get('Errors')?.[1]).toBe(4);
+    expect(countsText(countResults(review.results), errorsToDecide(review.results))).toMatch(
+      /^6 errors \(2 declared as a deviation, for the reviewer to decide\), /,
+    );
+    expect(suggestedAction(review).because).toMatch(/^4 errors found.*, 1 declared deviation among them$/);
   });
 
   it('leaves to the reviewer to verify what the sender states as accepted', () => {

@@ -99,7 +99,9 @@ export function suggestedAction(review: Pick<Review, 'results' | 'rules' | 'noti
   const grave = review.results.filter(
     (r) => r.kind === 'open' && isUnsettled(r) && (levels.get(r.ruleId) ?? 'error') === 'error',
   ).length;
-  const judged = toJudge > 0 ? `; ${plural(toJudge, 'item')} for the reviewer to judge` : '';
+  const deviations = toJudge - counts.review;
+  const ofThese = deviations === 0 ? '' : `, ${plural(deviations, 'declared deviation')} among them`;
+  const judged = toJudge > 0 ? `; ${plural(toJudge, 'item')} for the reviewer to judge${ofThese}` : '';
   if (toRevise > 0 || (toCorrect.length > 0 && grave > 0)) {
     const asked = grave > 0 ? `; ${plural(grave, 'open question')} that could be an error` : '';
     return { action: 'Revise and resubmit', because: `${errorsText(toCorrect)}${asked}${judged}` };
@@ -153,6 +155,12 @@ export function statedAcceptances(results: readonly Result[]): StatedAcceptance[
     else if (!known.details.includes(documentId)) known.details.push(documentId);
   }
   return [...found.values()];
+}
+
+/** Errors that only a declared deviation stands behind: the reviewer decides them, and nobody has to correct them yet. */
+export function errorsToDecide(results: readonly Result[]): number {
+  const waiting = causesByDocument(results).filter(isToDecide).flatMap(resultsOf);
+  return waiting.filter((r) => r.level === 'error').length;
 }
 
 /** `14 errors found, in 11 comments`; the comments are left out where there are as many. */
