@@ -10,6 +10,8 @@ import { describe, expect, it } from 'vitest';
 import { runReview, withPages } from '../src/cli/run.js';
 import { printHtml } from '../src/output/html/report.js';
 import { printMarkdown } from '../src/output/markdown.js';
+import { countResults, errorsToDecide, suggestedAction } from '../src/output/report.js';
+import { countsText } from '../src/output/terminal.js';
 import type { Review } from '../src/output/report.js';
 import { readMarkup } from './support/markup.js';
 import { DEMO, review as runCommand, ROOT, scratch } from './support/command.js';
@@ -119,6 +121,51 @@ describe('the review letter', () => {
     expect(chapterOf(told, 'For the reviewer to judge')).toMatch(
       /\*\*A-3, 1\. Flashing reach onto the wall\*\*.*Declared as deviation DEV-1: The precast surround leaves 5 in\./,
     );
+  });
+
+  it('counts so that the rows add up, a declared deviation in a row of its own', async () => {
+    const review = await reviewOf(TEXT.replace('    acceptedBy: architect of record\n    until: 2026-06-30\n', ''));
+    const { errors, warnings, notes } = countResults(review.results);
+    const rows = new Map(
+      [...chapterOf(printMarkdown(review), 'What was checked').matchAll(/^\| ([^|]+) \| (\d+) \| (\d+) \|$/gm)].map(
+        ([, name = '', comments, results]) => [name, [Number(comments), Number(results)]] as const,
+      ),
+    );
+    expect([...rows.keys()]).toEqual([
+      'Errors',
+      'Warnings',
+      'Notes',
+      'Declared deviations, for the reviewer to decide',
+    ]);
+    expect([...rows.values()].reduce((sum, [, results]) => sum + results, 0)).toBe(errors + warnings + notes);
+    // Left and right jamb of A-3, and that nobody accepted it; 4 errors are to be corrected without them.
+    expect(rows.get('Declared deviations, for the reviewer to decide')).toEqual([1, 3]);
+    expect(rows.get('Errors')?.[1]).toBe(4);
+    expect(countsText(countResults(review.results), errorsToDecide(review.results))).toMatch(
+      /^6 errors \(2 declared as a deviation, for the reviewer to decide\), /,
+    );
+    expect(suggestedAction(review).because).toMatch(/^4 errors found.*, 1 declared deviation among them$/);
+  });
+
+  it('leaves to the reviewer to verify what the sender states as accepted', () => {
+    const judged = chapterOf(letter, 'For the reviewer to judge');
+    expect(judged).toContain(
+      '**A-3**: Deviation DEV-1 is stated as accepted by architect of record until 2026-06-30; verify.',
+    );
+    expect(chapterOf(letter, 'To be corrected')).not.toContain('### A-3');
+  });
+
+  it('believes no acceptance by a role that may not accept, and says so', async () => {
+    const told = printMarkdown(
+      await reviewOf(TEXT.replace('acceptedBy: architect of record', 'acceptedBy: window installer')),
+    );
+    expect(chapterOf(told, 'For the reviewer to judge')).toMatch(
+      /Declared as deviation DEV-1: .* It is stated as accepted by window installer, who may not accept it; architect, /,
+    );
+    expect(chapterOf(told, 'Deviations and substitutions')).toMatch(
+      /DEV-1 .*declared, not accepted: window installer may not accept it/,
+    );
+    expect(told).not.toContain('Accepted, so not counted above');
   });
 
   it('asks each question once, of the one who answers, and why it matters', () => {

@@ -99,7 +99,7 @@ export default defineRule({
           comparison,
           limit: governing,
           sentence: (p) =>
-            `The backer rod of ${rod.text} in the joint "${work.id}", ${width.text} wide, is larger than the joint by ${p}`,
+            `The backer rod of ${rod.text} in the joint "${work.id}", ${width.text} wide, is ${rod.value > width.value ? `larger than the joint by ${p}` : 'no larger than the joint'}`,
           correct: (required) =>
             `Use a rod ${comparison === 'at least' ? 'no thinner' : 'no thicker'} than ${formatQuantity(width.value * (1 + (governing?.value ?? value)), 'length', { ...rod, toward: comparison === 'at least' ? 'up' : 'down' })} (${required}).`,
           missing: ['work.joint.width'],

@@ -44,7 +44,7 @@ export default defineRule({
             `Leave ${required} weeps in "${seal.id}" at the sill ("weeps: { count, spacing }"), or leave the sill out of its "sides".`,
         } as const;
         if (weeps === undefined) {
-          yield againstLimit({ ...ofCount, at: seal.at, provided: 0, sentence: (p) => `${about} declares ${p} weeps` });
+          yield againstLimit({ ...ofCount, at: seal.at, provided: 0, sentence: () => `${about} declares no weeps` });
           continue;
         }
         if (weeps.count === undefined)

@@ -7,6 +7,7 @@ import type { SubmittalDetail } from '../engine/submittal/subject.js';
 import { buildDetail, type Reach } from '../model/detail.js';
 import { nearest } from '../model/nearest.js';
 import { buildProduct } from '../model/product.js';
+import { acceptingRoles } from '../engine/acceptance.js';
 import { buildProject } from '../model/project.js';
 import { buildSubmittals } from '../model/specification.js';
 import { buildSubmittal, type Submittal } from '../model/submittal.js';
@@ -93,7 +94,8 @@ export function reviewHeld({ submittal, details, unknown }: HeldDetails, run: Su
   const specifications = [...new Set(reaches.flatMap((r) => r.specifications))];
   const productDocuments = new Map(reaches.toReversed().flatMap((r) => [...r.products]));
   const typed = buildSubmittal(submittal);
-  const project = reaches.find((r) => r.project !== undefined)?.project;
+  const projectDocument = reaches.find((r) => r.project !== undefined)?.project;
+  const project = projectDocument === undefined ? undefined : buildProject(projectDocument);
   const held = details.flatMap((document): SubmittalDetail[] => {
     const review = run.reviews.get(document);
     if (review === undefined) return [];
@@ -114,13 +116,14 @@ export function reviewHeld({ submittal, details, unknown }: HeldDetails, run: Su
       required: specifications.filter((s) => sectionNumber(s) === typed.section.value).flatMap(buildSubmittals),
       products: new Map([...productDocuments].map(([id, document]) => [id, buildProduct(document)])),
       others: readSubmittals(library),
+      acceptingRoles: acceptingRoles(project),
       today: run.today,
     },
     {
       settings: run.settings,
       fingerprints: run.fingerprints,
       ran: run.ran,
-      projectTitle: project === undefined ? undefined : buildProject(project).title,
+      projectTitle: project?.title,
     },
   );
 }

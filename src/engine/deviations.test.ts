@@ -10,12 +10,15 @@ const SPECIFICATION = (section: string, paragraph: string, least: string): strin
   `\`\`\`yaml specification\nsection: "${section}"\ntitle: Barriers\nrequirements:\n  - { paragraph: "${paragraph}", subject: jamb flashing, property: extension onto wall, atLeast: ${least} }\n\`\`\`\n`;
 
 /** Reviews jambs that reach so far, with one deviation; the specification asks for 6 in, the data sheet for 4 in. */
-async function withDeviation(deviation: string, options: { reaches?: string; more?: string; today?: string } = {}) {
+async function withDeviation(
+  deviation: string,
+  options: { reaches?: string; more?: string; project?: string; today?: string } = {},
+) {
   const page = await readPage(
     `\`\`\`yaml detail
 id: D
 title: T
-openings:
+${options.project === undefined ? '' : `project: ${options.project}\n`}openings:
   - { id: window, roughOpening: { width: 36 in, height: 48 in, depth: 6 in } }
 work:
   - { id: jambs, place: jambs, of: window, product: liquid, ontoWall: ${options.reaches ?? '5 in'}, intoOpening: full }
@@ -111,6 +114,30 @@ describe('a deviation from a paragraph', () => {
     expect([open.findings, open.told[0]?.split(':')[0]]).toEqual([2, 'deviation/not-accepted']);
     const ended = await withDeviation(`{ paragraph: "3.2.B.1", ${ACCEPTED}, until: 2026-01-14 }`);
     expect([ended.findings, ended.told[0]?.split(':')[0]]).toEqual([2, 'deviation/expired']);
+  });
+
+  it('that a role accepted which may not leaves the finding, and says which roles may', async () => {
+    const { findings, accepted, told } = await withDeviation(
+      '{ id: DEV-1, paragraph: "3.2.B.1", reason: R., acceptedBy: window installer }',
+    );
+    expect([findings, accepted]).toEqual([2, 0]);
+    expect(told).toEqual([
+      "deviation/not-accepted: deviation DEV-1 is stated as accepted by window installer, who may not accept it; architect, architect of record, engineer of record, building official, owner or owner's representative may. Its finding stands.",
+    ]);
+  });
+
+  it('takes the roles that may accept from the project, in any case and with an article', async () => {
+    const by = (role: string, roles?: string) =>
+      withDeviation(`{ paragraph: "3.2.B.1", reason: R., acceptedBy: ${role} }`, {
+        ...(roles === undefined
+          ? {}
+          : { project: 'p', more: `\`\`\`yaml project\nid: p\ntitle: P\nacceptingRoles: ${roles}\n\`\`\`\n` }),
+      });
+    expect((await by('The Architect of Record')).accepted).toBe(2);
+    expect((await by('owner\u2019s representative')).accepted).toBe(2);
+    expect((await by('architect of record', '[envelope consultant]')).accepted).toBe(0);
+    expect((await by('Envelope  consultant', '[envelope consultant]')).accepted).toBe(2);
+    expect((await by('consultant', '[envelope consultant]')).accepted).toBe(0);
   });
 
   it('that is in force goes before one that is not', async () => {

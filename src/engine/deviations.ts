@@ -2,6 +2,7 @@
  * Deviations the documents declare: an accepted one that is in force suppresses its result; one that is expired,
  * not accepted or without effect is reported itself.
  */
+import { acceptedUnder, mayNot, rolesText } from './acceptance.js';
 import { idsOnPath } from './fingerprint.js';
 import type { FinishedResult } from './finished-result.js';
 import type { Basis, Outcome, Result, Source } from './result.js';
@@ -73,6 +74,7 @@ export function brokenBeyond(deviation: Deviation, result: Outcome): Source[] {
  * @param today ISO date (YYYY-MM-DD) of the review
  * @param ran ids of the rules that ran: a deviation from a rule that did not run says nothing
  * @param known ids of all rules there are, those turned off and the engine's own among them
+ * @param roles roles that may accept a deviation
  * @returns what is wrong with the deviations themselves, and what each one covers; those of a submittal are judged
  * over all its details, not here
  */
@@ -82,9 +84,10 @@ export function applyDeviations(
   today: string,
   ran: ReadonlySet<string>,
   known: ReadonlySet<string>,
+  roles: readonly string[],
 ): { readonly outcomes: readonly OwnOutcome[]; readonly uses: ReadonlyMap<Deviation, DeviationUse> } {
   const uses = new Map<Deviation, { covers: Result[]; beyond: Result[] }>();
-  const isInForce = (d: Deviation): boolean => !isExpired(d, today) && d.acceptedBy !== undefined;
+  const isInForce = (d: Deviation): boolean => !isExpired(d, today) && acceptedUnder(d, roles) !== undefined;
   for (const result of results) {
     if (result.kind !== 'fail') continue;
     const named = deviations.filter((d) => matches(d, result.ruleId, result));
@@ -93,21 +96,27 @@ export function applyDeviations(
     const use = uses.get(deviation) ?? { covers: [], beyond: [] };
     uses.set(deviation, use);
     use.covers.push(result);
+    const acceptedBy = acceptedUnder(deviation, roles);
     if (brokenBeyond(deviation, result).length > 0) use.beyond.push(result);
-    else if (isInForce(deviation) && deviation.acceptedBy !== undefined)
+    else if (isInForce(deviation) && acceptedBy !== undefined)
       result.suppressBy({
+        name: deviationName(deviation),
         justification: deviation.reason.value,
-        acceptedBy: deviation.acceptedBy.value,
+        acceptedBy,
         ...(deviation.until === undefined ? {} : { until: deviation.until.value }),
         at: deviation.at,
       });
-    else if (deviation.acceptedBy === undefined && !isExpired(deviation, today))
-      result.declareBy({ name: deviationName(deviation), reason: deviation.reason.value });
+    else if (acceptedBy === undefined && !isExpired(deviation, today))
+      result.declareBy({
+        name: deviationName(deviation),
+        reason: deviation.reason.value,
+        ...(deviation.acceptedBy === undefined ? {} : { refused: `${deviation.acceptedBy.value}, ${mayNot(roles)}` }),
+      });
   }
   const ofDetail = deviations.filter((d) => d.at.document.kind !== 'submittal');
   const outcomes = ofDetail
     .filter((d) => d.rule === undefined || ran.has(d.rule.value))
-    .flatMap((d) => outcomesOfDeviation(d, uses.get(d), today, 'this detail'));
+    .flatMap((d) => outcomesOfDeviation(d, uses.get(d), today, 'this detail', roles));
   const strange = ofDetail.flatMap((d) =>
     d.rule === undefined || known.has(d.rule.value) ? [] : [unknownRule(d, d.rule, known)],
   );
@@ -138,12 +147,14 @@ export interface OwnOutcome {
  * What is wrong with one deviation; nothing when it is accepted, in force and covers a breach.
  *
  * @param where `this detail`, for the message
+ * @param roles roles that may accept a deviation
  */
 export function outcomesOfDeviation(
   d: Deviation,
   use: DeviationUse | undefined,
   today: string,
   where: string,
+  roles: readonly string[],
 ): OwnOutcome[] {
   const name = deviationName(d);
   const common = { kind: 'fail' as const, at: d.at, subject: name };
@@ -169,15 +180,25 @@ export function outcomesOfDeviation(
         },
       },
     ];
-  if (d.acceptedBy === undefined)
+  if (acceptedUnder(d, roles) === undefined)
     return [
       {
         ruleId: 'deviation/not-accepted',
-        outcome: {
-          ...common,
-          message: `${name} is declared but nobody has accepted it; its finding stands.`,
-          correct: 'Name the role that accepted it under "acceptedBy", or correct the detail.',
-        },
+        outcome:
+          d.acceptedBy === undefined
+            ? {
+                ...common,
+                message: `${name} is declared but nobody has accepted it; its finding stands.`,
+                correct: 'Name the role that accepted it under "acceptedBy", or correct the detail.',
+              }
+            : {
+                ...common,
+                at: d.acceptedBy.at,
+                message: `${name} is stated as accepted by ${d.acceptedBy.value}, ${mayNot(roles)}. Its finding stands.`,
+                required: `acceptance by ${rolesText(roles)}`,
+                provided: `acceptance by ${d.acceptedBy.value}`,
+                correct: `Have it accepted by ${rolesText(roles)}, or correct the detail.`,
+              },
       },
     ];
   const [first] = use.beyond;

@@ -33,7 +33,7 @@ export const OWN_RULES: readonly OwnRule[] = [
     'Deviation not accepted',
     'warning',
     'A deviation counts only when somebody with the authority accepted it.',
-    'The entry under `deviations` has no `acceptedBy`. Name the role that accepted it (architect, engineer of record, owner), or correct the detail.',
+    "The entry under `deviations` has no `acceptedBy`, or one that is not among the roles that may accept it (`acceptingRoles` of the project; without it architect, architect of record, engineer of record, building official, owner, owner's representative: common practice, no source). Name the role that accepted it, or correct the detail.",
   ),
   own(
     'deviation/unused',

@@ -81,6 +81,8 @@ export interface Outcome {
 }
 
 export interface Suppression {
+  /** `deviation DEV-1`. */
+  readonly name?: string;
   /** Accepted deviation: id or place of the entry, why, by which role, until when (ISO date). */
   readonly justification: string;
   readonly acceptedBy?: string;
@@ -88,11 +90,13 @@ export interface Suppression {
   readonly at: Locus;
 }
 
-/** A deviation that is declared and that nobody has accepted. */
+/** A deviation that is declared and that nobody who may has accepted. */
 export interface Declared {
   /** `deviation DEV-1`. */
   readonly name: string;
   readonly reason: string;
+  /** The role that is stated as having accepted it, and which may: `installer, who may not accept it; architect may`. */
+  readonly refused?: string;
 }
 
 export interface Result extends Outcome {

@@ -2,6 +2,7 @@
  * The way through Lapwright: documents are read, a detail is typed, its wall face derived, every rule asked,
  * deviations applied, results ordered. Each arrow is one call below.
  */
+import { acceptingRoles } from './acceptance.js';
 import { applyDeviations, type DeviationUse } from './deviations.js';
 import { fingerprintOf } from './fingerprint.js';
 import { FinishedResult, Fingerprints } from './finished-result.js';
@@ -162,7 +163,14 @@ export function reviewDetail(detail: Detail, options: ReviewOptions, known?: Wal
       });
     }
   }
-  const { outcomes, uses } = applyDeviations(results, detail.deviations, options.today, ran, knownRules(options.rules));
+  const { outcomes, uses } = applyDeviations(
+    results,
+    detail.deviations,
+    options.today,
+    ran,
+    knownRules(options.rules),
+    acceptingRoles(detail.project),
+  );
   for (const { ruleId, outcome } of outcomes) {
     results.push(finish(ruleId, OWN_LEVEL.get(ruleId) ?? 'warning', undefined, outcome, detail.id, fingerprints));
   }

@@ -45,6 +45,7 @@ export const buildProject = remembered((document: ReadDocument): Project => {
     workMaxC: work?.quantity('max', 'temperature'),
     standards: e.words('standards'),
     precedence: e.has('precedence') ? e.items('precedence').flatMap(buildPrecedence) : undefined,
+    acceptingRoles: e.has('acceptingRoles') ? e.words('acceptingRoles') : undefined,
   });
 });
 

@@ -411,6 +411,8 @@ export interface Project {
   readonly standards: readonly Stated<string>[];
   /** As the contract orders its sources; absent when it does not. */
   readonly precedence?: readonly Precedence[];
+  /** Roles that may accept deviations and substitutions; absent when the project names none. */
+  readonly acceptingRoles?: readonly Stated<string>[];
 }
 
 /** Indoor air as declared: both set points, or a humidity class. */

@@ -1,11 +1,11 @@
 /** Lines about single results that several chapters of the report share. */
 import type { ListItem, PhrasingContent, Table } from 'mdast';
-import type { Result } from '../engine/result.js';
-import { causesOf, countComments } from './comments.js';
+import type { Level, Result } from '../engine/result.js';
+import { causesOf, countComments, isToDecide, resultsOf } from './comments.js';
 import { acceptanceText, byDetail, type DetailResults } from './grouping.js';
 import { cell, code, item, joint, strong, table, words } from './markdown-parts.js';
 import { placeOfResult } from './place.js';
-import { countResults, isFinding, type Review } from './report.js';
+import { countResults, type Review } from './report.js';
 
 /** `N-2: message`. */
 export function told(group: DetailResults, message: string): PhrasingContent[] {
@@ -41,20 +41,24 @@ export function acceptedItems(groups: readonly DetailResults[]): ListItem[] {
 /** Comments, which are what has to be acted on, and the results they are made of. */
 export function countTable(review: Review): Table {
   const counts = countResults(review.results);
-  const comments = countComments(byDetail(review).flatMap((group) => causesOf(group.findings)));
+  const causes = byDetail(review).flatMap((group) => causesOf(group.findings));
+  const comments = countComments(causes);
+  // What waits for the reviewer stands in a row of its own, so that the rows add up to the findings.
+  const waiting = causes.filter(isToDecide).flatMap(resultsOf);
+  const others = (level: Level, all: number): number => all - waiting.filter((r) => r.level === level).length;
   const rows: [string, number, number?][] = [
     ['Details reviewed', review.details.length],
-    ['Errors', counts.errors, comments.errors],
-    ['Warnings', counts.warnings, comments.warnings],
-    ['Notes', counts.notes, comments.notes],
-    ...(comments.toDecide === 0
+    ['Errors', others('error', counts.errors), comments.errors],
+    ['Warnings', others('warning', counts.warnings), comments.warnings],
+    ['Notes', others('note', counts.notes), comments.notes],
+    ...(waiting.length === 0
       ? []
       : [
-          [
-            'Of these declared, to be decided',
-            review.results.filter((r) => isFinding(r) && r.declared !== undefined).length,
-            comments.toDecide,
-          ] as [string, number, number],
+          ['Declared deviations, for the reviewer to decide', waiting.length, comments.toDecide] as [
+            string,
+            number,
+            number,
+          ],
         ]),
     ['Cannot be checked', counts.open],
     ['For the reviewer to judge', counts.review],

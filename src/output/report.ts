@@ -5,7 +5,7 @@
 import type { Card } from '../engine/cards.js';
 import type { HeldRequirement } from '../engine/requirements-of-run.js';
 import type { ReviewedSubmittal } from '../engine/submittal/facts.js';
-import type { Level, Notification, Result } from '../engine/result.js';
+import type { Level, Notification, Result, Suppression } from '../engine/result.js';
 import type { RequiredSubmittal } from '../model/types.js';
 import { causesOf, countComments, isToDecide, resultsOf, type Cause } from './comments.js';
 
@@ -81,7 +81,7 @@ export function isUnsettled(result: Result): boolean {
  * - "Questions to answer": no error was found, and a fact is missing that could make one. Nothing can be marked and
  *   nothing is known to be wrong, so it is a request for information; the action follows from the answers. A rule that
  *   is not listed counts as an error.
- * - What the reviewer has to judge, a declared deviation among it, is not held against the sender. Until it is judged
+ * - What the reviewer has to judge, a declared deviation among it or one that the sender states as accepted, is not held against the sender. Until it is judged
  *   there is no ground for "No exceptions taken", so then none is suggested.
  * - "No exceptions taken" needs at least one check that passed, and a review that ran to its end: silence is not
  *   compliance.
@@ -95,11 +95,13 @@ export function suggestedAction(review: Pick<Review, 'results' | 'rules' | 'noti
   const comments = countComments(causes);
   const toCorrect = causes.filter((cause) => !isToDecide(cause) && cause.lead.level === 'error');
   const toRevise = toCorrect.filter((cause) => !isDefinite(cause)).length;
-  const toJudge = counts.review + comments.toDecide;
+  const toJudge = counts.review + comments.toDecide + statedAcceptances(review.results).length;
   const grave = review.results.filter(
     (r) => r.kind === 'open' && isUnsettled(r) && (levels.get(r.ruleId) ?? 'error') === 'error',
   ).length;
-  const judged = toJudge > 0 ? `; ${plural(toJudge, 'item')} for the reviewer to judge` : '';
+  const deviations = toJudge - counts.review;
+  const ofThese = deviations === 0 ? '' : `, ${plural(deviations, 'declared deviation')} among them`;
+  const judged = toJudge > 0 ? `; ${plural(toJudge, 'item')} for the reviewer to judge${ofThese}` : '';
   if (toRevise > 0 || (toCorrect.length > 0 && grave > 0)) {
     const asked = grave > 0 ? `; ${plural(grave, 'open question')} that could be an error` : '';
     return { action: 'Revise and resubmit', because: `${errorsText(toCorrect)}${asked}${judged}` };
@@ -132,6 +134,33 @@ export function suggestedAction(review: Pick<Review, 'results' | 'rules' | 'noti
   if (counts.passed === 0 && counts.accepted === 0) return { action: undefined, because: 'nothing was checked' };
   const accepted = counts.accepted > 0 ? `; ${plural(counts.accepted, 'deviation')} accepted in the documents` : '';
   return { action: 'No exceptions taken', because: `${plural(counts.passed, 'check')} passed, none failed${accepted}` };
+}
+
+/** A deviation that a submittal states as accepted: the sender's own word, for the reviewer to verify. */
+export interface StatedAcceptance {
+  readonly suppression: Suppression;
+  /** Ids of the details it covers something in. */
+  readonly details: readonly string[];
+}
+
+/** The deviations that submittals state as accepted and that cover something, each once, in the order of the results. */
+export function statedAcceptances(results: readonly Result[]): StatedAcceptance[] {
+  const found = new Map<string, { suppression: Suppression; details: string[] }>();
+  for (const { suppression, documentId } of results) {
+    if (suppression?.at.document.kind !== 'submittal') continue;
+    const { document, path } = suppression.at;
+    const key = JSON.stringify([document.file.uri, document.id, ...path]);
+    const known = found.get(key);
+    if (known === undefined) found.set(key, { suppression, details: [documentId] });
+    else if (!known.details.includes(documentId)) known.details.push(documentId);
+  }
+  return [...found.values()];
+}
+
+/** Errors that only a declared deviation stands behind: the reviewer decides them, and nobody has to correct them yet. */
+export function errorsToDecide(results: readonly Result[]): number {
+  const waiting = causesByDocument(results).filter(isToDecide).flatMap(resultsOf);
+  return waiting.filter((r) => r.level === 'error').length;
 }
 
 /** `14 errors found, in 11 comments`; the comments are left out where there are as many. */

@@ -25,12 +25,15 @@ export const isUnsure = ({ provenance }: Source): boolean =>
 
 /** The one note that says what "confirm in the code" stands for. */
 export const UNSURE_NOTE =
-  'Where a source is marked "confirm in the code", its text was read in a copy made by somebody else, or is quoted from memory: read it in the code or standard before it is relied on.';
+  'Where a source is marked "confirm in the code" or "confirm in the source", its text was read in a copy made by somebody else, or is quoted from memory: read it there before it is relied on.';
 
 /** `IRC R703.4 (code; confirm in the code)`: how it is known in full stands in the list of rules and their sources. */
 function shortSourceText(source: Source): string {
   if (source.provenance === 'common practice, no source') return sourceText(source);
-  return sourceText(source).replace(`; ${source.provenance}`, isUnsure(source) ? '; confirm in the code' : '');
+  return sourceText(source).replace(
+    `; ${source.provenance}`,
+    isUnsure(source) ? `; confirm in the ${source.basis === 'code' ? 'code' : 'source'}` : '',
+  );
 }
 
 /** As {@link sourceLabels}, in short and each source once. */

@@ -8,7 +8,16 @@ import { oneLine } from './escape.js';
 import { excerpt } from './excerpt.js';
 import { acceptanceText, byDetail, missingText, type DetailResults } from './grouping.js';
 import { placeOfLocus, placeOfResult, placeText } from './place.js';
-import { CAUTION, countResults, plural, STAMP_NOTE, suggestedAction, type Counts, type Review } from './report.js';
+import {
+  CAUTION,
+  countResults,
+  errorsToDecide,
+  plural,
+  STAMP_NOTE,
+  suggestedAction,
+  type Counts,
+  type Review,
+} from './report.js';
 import { sourceLabels } from './source-text.js';
 import { padTo, wrap } from './text-width.js';
 
@@ -161,7 +170,7 @@ function closingBlock(page: Page, review: Review): string {
   const { action, because } = suggestedAction(review);
   return [
     ...wrap(
-      `${plural(review.details.length, 'detail')} reviewed: ${countsText(countResults(review.results))}.`,
+      `${plural(review.details.length, 'detail')} reviewed: ${countsText(countResults(review.results), errorsToDecide(review.results))}.`,
       page.cells,
     ),
     ...wrap(`Suggested action: ${action ?? 'none'} (${because}). ${STAMP_NOTE}`, page.cells).map((line) =>
@@ -171,10 +180,15 @@ function closingBlock(page: Page, review: Review): string {
   ].join('\n');
 }
 
-/** `2 errors, 1 warning, 0 notes; 3 cannot be checked; 14 passed`. */
-export function countsText(counts: Counts): string {
+/** `2 errors, 1 warning, 0 notes; 3 cannot be checked; 14 passed`; how many errors wait for the reviewer follows them. */
+export function countsText(counts: Counts, toDecide = 0): string {
+  const declared = toDecide === 0 ? '' : ` (${String(toDecide)} declared as a deviation, for the reviewer to decide)`;
   const parts = [
-    [plural(counts.errors, 'error'), plural(counts.warnings, 'warning'), plural(counts.notes, 'note')].join(', '),
+    [
+      `${plural(counts.errors, 'error')}${declared}`,
+      plural(counts.warnings, 'warning'),
+      plural(counts.notes, 'note'),
+    ].join(', '),
     counts.open > 0 ? `${String(counts.open)} cannot be checked` : '',
     counts.review > 0 ? `${String(counts.review)} for the reviewer to judge` : '',
     counts.accepted > 0 ? plural(counts.accepted, 'accepted deviation') : '',

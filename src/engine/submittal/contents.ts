@@ -112,7 +112,7 @@ function elsewhere(sent: readonly SubmittedItem[], subject: SubmittalSubject): F
   }
   return {
     kind: 'review',
-    says: `${sent.map((s) => `${named(s)} is said to be sent with ${s.sentWith?.value ?? ''}`).join('; ')}, which is not part of this review: see the log.`,
+    says: `${sent.map((s) => `${named(s)} is said to be sent with ${s.sentWith?.value ?? ''}`).join('; ')}, which is not part of this review: see the submittal log.`,
   };
 }
 

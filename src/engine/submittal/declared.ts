@@ -1,4 +1,5 @@
 /** The deviations of a submittal, judged over all its details, and the differences that it does not declare. */
+import { acceptedUnder } from '../acceptance.js';
 import {
   deviationName,
   departsFrom,
@@ -46,6 +47,7 @@ export function outcomesOfDeclared(subject: SubmittalSubject, ran: ReadonlySet<s
         useOf(d, subject),
         subject.today,
         detail === undefined ? 'the details of the submittal' : `"${detail.value}"`,
+        subject.acceptingRoles,
       );
     });
 }
@@ -115,8 +117,13 @@ export const undeclared: SubmittalCheck = {
 };
 
 /** How an accepted thing stands: `accepted by architect of record until 2027-06-30`. */
-export function standing({ acceptedBy, until }: Pick<Deviation, 'acceptedBy' | 'until'>, today: string): string {
+export function standing(
+  { acceptedBy, until }: Pick<Deviation, 'acceptedBy' | 'until'>,
+  { acceptingRoles, today }: Pick<SubmittalSubject, 'acceptingRoles' | 'today'>,
+): string {
   if (acceptedBy === undefined) return 'declared, not accepted';
+  if (acceptedUnder({ acceptedBy }, acceptingRoles) === undefined)
+    return `declared, not accepted: ${acceptedBy.value} may not accept it`;
   const who = `accepted by ${acceptedBy.value}`;
   if (until === undefined) return who;
   return isExpired({ until }, today) ? `${who}; ended on ${until.value}` : `${who} until ${until.value}`;
@@ -126,7 +133,7 @@ export function standing({ acceptedBy, until }: Pick<Deviation, 'acceptedBy' | '
 export function declaredItems(subject: SubmittalSubject): DeclaredItem[] {
   const declared = subject.submittal.deviations.map((d): DeclaredItem => {
     const use = useOf(d, subject);
-    const status = standing(d, subject.today);
+    const status = standing(d, subject);
     const covers = [...new Set((use?.covers ?? []).map((r) => r.documentId))];
     return {
       type: 'deviation',

@@ -42,7 +42,7 @@ export const productData: SubmittalCheck = {
               ...base,
               kind: 'review',
               provided: `${sent.title.value}, sent with ${elsewhere}`,
-              message: `Product data of "${id}" is said to be sent with ${elsewhere}, which is not part of this review: see the log.`,
+              message: `Product data of "${id}" is said to be sent with ${elsewhere}, which is not part of this review: see the submittal log.`,
             };
           return {
             ...base,

@@ -24,6 +24,8 @@ export interface SubmittalSubject {
   readonly products: ReadonlyMap<string, Product>;
   /** Other submittals that were read, by number; of several revisions the highest. */
   readonly others: ReadonlyMap<string, Submittal>;
+  /** Roles that may accept deviations and substitutions. */
+  readonly acceptingRoles: readonly string[];
   /** ISO date of the review. */
   readonly today: string;
 }

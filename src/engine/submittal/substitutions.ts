@@ -1,4 +1,5 @@
 /** Substitutions: whether they are accepted, and whether the details use what was accepted. */
+import { acceptedUnder, mayNot, rolesText } from '../acceptance.js';
 import { isExpired } from '../deviations.js';
 import type { Outcome } from '../result.js';
 import { standing } from './declared.js';
@@ -32,7 +33,8 @@ const use = (uses: readonly Use[], still = ''): string =>
   `${listed(uses)} ${still}${uses.length === 1 ? 'uses' : 'use'}`;
 const places = (uses: readonly Use[], product: string): NonNullable<Outcome['related']> =>
   uses.map(({ detail, at }) => ({ message: `${detail} uses "${product}"`, at }));
-const isInForce = (s: Substitution, today: string): boolean => s.acceptedBy !== undefined && !isExpired(s, today);
+const isInForce = (s: Substitution, { acceptingRoles, today }: SubmittalSubject): boolean =>
+  acceptedUnder(s, acceptingRoles) !== undefined && !isExpired(s, today);
 
 /** A proposed product in the details needs an acceptance that is in force. */
 export const substitutionAccepted: SubmittalCheck = {
@@ -45,15 +47,23 @@ export const substitutionAccepted: SubmittalCheck = {
         subject: nameOf(s),
         sources: SUBSTITUTIONS,
         required: 'acceptance in force',
-        provided: standing(s, subject.today),
+        provided: standing(s, subject),
         related: places(uses, proposed.value),
       };
-      if (isInForce(s, subject.today))
+      if (isInForce(s, subject))
         yield {
           ...base,
           kind: 'pass',
           at: acceptedBy?.at ?? s.at,
-          message: `${nameOf(s)}, "${proposed.value}" for "${specified.value}", is ${standing(s, subject.today)}.`,
+          message: `${nameOf(s)}, "${proposed.value}" for "${specified.value}", is ${standing(s, subject)}.`,
+        };
+      else if (acceptedBy !== undefined && acceptedUnder(s, subject.acceptingRoles) === undefined)
+        yield {
+          ...base,
+          kind: 'fail',
+          at: acceptedBy.at,
+          message: `${nameOf(s)} is stated as accepted by ${acceptedBy.value}, ${mayNot(subject.acceptingRoles)}.`,
+          correct: `Have it accepted by ${rolesText(subject.acceptingRoles)}, or use "${specified.value}".`,
         };
       else if (acceptedBy !== undefined)
         yield {
@@ -96,7 +106,7 @@ export const substitutionInDetails: SubmittalCheck = {
           message: `${nameOf(s)} is not carried through: ${use(own)} "${proposed.value}" and ${use(old)} "${specified.value}".`,
           correct: `Use one of the two in every detail, or say under "reason" where each belongs and list the details of the other apart.`,
         };
-      else if (own.length === 0 && old.length > 0 && isInForce(s, subject.today))
+      else if (own.length === 0 && old.length > 0 && isInForce(s, subject))
         yield {
           ...base,
           kind: 'fail',
@@ -145,7 +155,7 @@ export function substitutionItems(subject: SubmittalSubject): DeclaredItem[] {
       details: uses.map((u) => u.detail),
       reason: s.reason.value,
       ...(effect === '' ? {} : { effect }),
-      status: standing(s, subject.today).replace('declared', 'requested'),
+      status: standing(s, subject).replace('declared', 'requested'),
       at: s.at,
     };
   });

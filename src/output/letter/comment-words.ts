@@ -5,7 +5,8 @@ import { isUnsure } from '../source-text.js';
 import { inTradeWords, subjectInWords } from './trade-words.js';
 
 /** Follows what has to be looked up; the note at the end of the letter says why. */
-export const UNSURE_MARK = ' Confirm in the code.*';
+const unsureMark = ({ sources = [] }: Result): string =>
+  sources[0]?.basis === 'code' ? ' Confirm in the code.*' : ' Confirm in the source.*';
 
 /** `left and right jamb of W`, `sill of W`; each subject once, and nothing that the title says already. */
 function placeText({ lead, same }: Comment, title: string): string {
@@ -72,7 +73,7 @@ export function wholeText(comment: Comment): string {
     correct,
     more,
     undeclared,
-    isUnsureOf(lead) ? UNSURE_MARK : '',
+    isUnsureOf(lead) ? unsureMark(lead) : '',
   ].join('');
 }
 

@@ -65,7 +65,7 @@ export function decisions(comments: readonly Comment[], review: Review): ListIte
     const asked =
       declared === undefined
         ? ''
-        : ` Declared as ${declared.name}: ${declared.reason} Accept it, or have it corrected.`;
+        : ` Declared as ${declared.name}: ${declared.reason}${declared.refused === undefined ? '' : ` It is stated as accepted by ${declared.refused}.`} Accept it, or have it corrected.`;
     return numbered(c, titleOf(c.lead), '. ', `${wholeText(c)}${asked}`, `${c.group.detail.id}, `);
   });
 }

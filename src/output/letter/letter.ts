@@ -11,7 +11,8 @@ import { countTable } from '../markdown-results.js';
 import { UNSURE_NOTE } from '../source-text.js';
 import { resultsOf } from '../comments.js';
 import type { Comment } from '../comments.js';
-import { CAUTION, plural, STAMP_NOTE, suggestedAction, type Review } from '../report.js';
+import { CAUTION, plural, STAMP_NOTE, statedAcceptances, suggestedAction, type Review } from '../report.js';
+import type { StatedAcceptance } from '../report.js';
 import { isUnsureOf } from './comment-words.js';
 import { changePlaces, corrections, decisions, letterComments, transmittal } from './corrections.js';
 import { declaredTable } from './declared-table.js';
@@ -39,6 +40,7 @@ export function letterOf(review: Review, groups: readonly DetailResults[]): Lett
   const questions = questionItems(groups, review);
   const judgments = [
     ...decisions(comments, review),
+    ...statedAcceptances(review.results).map(statedItem),
     ...groups.flatMap((group) =>
       group.review.map((result) =>
         item(strong(group.detail.id), joint(': '), words(inTradeWords(result.message, result))),
@@ -71,6 +73,17 @@ function placesChapter(comments: readonly Comment[], groups: readonly DetailResu
 /** The one note on how well sources are known. */
 function unsureNote(comments: readonly Comment[]): RootContent[] {
   return comments.some((c) => resultsOf(c).some(isUnsureOf)) ? [paragraph(joint(`* ${UNSURE_NOTE}`))] : [];
+}
+
+/** The sender says that it was accepted; whether it was, only the reviewer can know. */
+function statedItem({ suppression, details }: StatedAcceptance): ListItem {
+  const { name = 'a deviation', acceptedBy = 'nobody named', until } = suppression;
+  const end = until === undefined ? '' : ` until ${until}`;
+  return item(
+    strong(details.join(', ')),
+    joint(': '),
+    words(`${name.replace(/^[a-z]/, (c) => c.toUpperCase())} is stated as accepted by ${acceptedBy}${end}; verify.`),
+  );
 }
 
 /** What was accepted, without its place: that stands in the report. */
