@@ -38,6 +38,13 @@ export function shedsWater(family: Family): boolean {
   return SHEDDING.has(family);
 }
 
+const SPACES: ReadonlySet<Family> = new Set<Family>(['air space', 'drainage mat']);
+
+/** True for layers that are room rather than material: a cavity, or a mat that keeps one open. */
+export function isSpace(family: Family): boolean {
+  return SPACES.has(family);
+}
+
 /** True for materials that are liquid when they go on and leave no loose edge. */
 export function isFluid(family: Family): boolean {
   return FLUID.has(family);

@@ -4,7 +4,7 @@
  * Water on the barrier runs down behind the veneer. It sees daylight only where flashing crosses the cavity to the face
  * and weeps stand on it: at the base, over each opening, at each shelf angle.
  */
-import { shedsWater } from './families.js';
+import { isSpace, shedsWater } from './families.js';
 import { remembered } from './remembered.js';
 import type { Apply, Detail, Family, Layer, Opening } from './types.js';
 import type { Locus } from '../reading/types.js';
@@ -46,7 +46,6 @@ const MASONRY = /\b(brick|masonry|block|stone)s?\b/i;
 const BONDED = /\b(adhered|thin|slips?|tiles?|panels?|precast)\b/i;
 /** Thinner masonry is bonded to the wall, mm: 2 in, common practice, no source. */
 const THIN_MM = 50;
-const SPACE: ReadonlySet<Family> = new Set<Family>(['air space', 'drainage mat']);
 const BACKING: ReadonlySet<Family> = new Set<Family>([
   'sheathing',
   'insulating sheathing',
@@ -65,7 +64,7 @@ export const anchoredVeneer = remembered((detail: Detail): Veneer | undefined =>
   if (!(layer.family === 'masonry' || MASONRY.test(words)) || BONDED.test(words)) return undefined;
   if (layer.thicknessMm !== undefined && layer.thicknessMm.value < THIN_MM) return undefined;
   const inboard = [...detail.layers.slice(0, -1)].reverse();
-  const end = inboard.findIndex((l) => !SPACE.has(l.family));
+  const end = inboard.findIndex((l) => !isSpace(l.family));
   const spaces = end < 0 ? [] : inboard.slice(0, end);
   // Solid masonry lined inside has neither a barrier nor a structure behind it that it could be a veneer of.
   const behind = inboard.slice(spaces.length);

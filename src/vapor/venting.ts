@@ -1,4 +1,5 @@
 /** Whether the cladding is vented in the sense of the class III table, and over which sheathing it stands. */
+import { isSpace } from '../model/families.js';
 import { BRICK_AIR_SPACE, VENTED_BY_SHAPE, type SheathingKind } from './data/condition-tables.js';
 import { isFoamPlastic } from './insulation.js';
 import { materialNamed } from './materials.js';
@@ -16,7 +17,6 @@ export type SheathingFound =
   | { readonly kind: 'covered'; readonly layer: Layer; readonly by: Layer }
   | { readonly kind: 'unknown'; readonly missing: readonly string[] };
 
-const GAP: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['air space', 'drainage mat']);
 /** A sheathing product of an unusual kind is no sheathing of the table. */
 const isSheathing = (layer: Layer): boolean => layer.family === 'sheathing';
 
@@ -40,7 +40,7 @@ export function venting(detail: Detail, frame: Pick<Layer, 'index'>): Venting {
   if (cladding === undefined) return { kind: 'unknown', missing: ['wall'], words: 'the wall shows no cladding' };
   if (cladding.vented?.value !== false && named(cladding, VENTED_BY_SHAPE.words))
     return { kind: 'vented', layer: cladding, words: `"${cladding.id}" is vented by its shape` };
-  const gap = outside.findLast((layer) => GAP.has(layer.family) && layer.index < cladding.index);
+  const gap = outside.findLast((layer) => isSpace(layer.family) && layer.index < cladding.index);
   if (
     gap !== undefined &&
     gap.vented === undefined &&

@@ -3,7 +3,7 @@
  * blocked, or not told by the documents.
  */
 import { coversSide, unitSetIn, worksAt } from './at-opening.js';
-import { edgeOf, shedsWater } from '../model/families.js';
+import { edgeOf, isSpace, shedsWater } from '../model/families.js';
 import { fieldOfWork } from '../model/named-field.js';
 import { openingRect } from '../geometry/pieces.js';
 import type { WallFace } from '../geometry/types.js';
@@ -167,9 +167,7 @@ function outOfTheWall(detail: Detail): Pick<Passage, 'blockers' | 'unknown' | 's
   const outside: Layer[] = detail.layers.slice(barrier + 1);
   const drained = outside.find((l) => l.drained?.value === true);
   if (drained !== undefined) return { blockers: [], unknown: [], at: drained.at };
-  const untold = outside.find(
-    (l) => l.drained === undefined && (l.family === 'air space' || l.family === 'drainage mat'),
-  );
+  const untold = outside.find((l) => l.drained === undefined && isSpace(l.family));
   if (untold !== undefined)
     return { blockers: [], unknown: [{ message: 'wall.drained', at: untold.at }], at: untold.at };
   const last = outside.at(-1);

@@ -1,6 +1,7 @@
 /** Which part of the design wind pressure drives rain, and whether a cavity takes the rest off it. */
+import { isSpace } from '../model/families.js';
 import { fieldOfLayer } from '../model/named-field.js';
-import type { Detail, Family, Layer } from '../model/types.js';
+import type { Detail, Layer } from '../model/types.js';
 
 /**
  * Share of the design wind pressure at which water is held off, and why. A peak gust and rain at its heaviest do not
@@ -16,8 +17,6 @@ export const RAIN_SHARE = {
   },
 };
 
-const SPACE: ReadonlySet<Family> = new Set<Family>(['air space', 'drainage mat']);
-
 /** The cavity behind the cladding, and whether it is open to drain or to air. */
 export interface OuterCavity {
   /** `closed` also where there is none. */
@@ -29,7 +28,7 @@ export interface OuterCavity {
 
 /** The outermost air space or drainage mat that has cladding before it: open when it is drained or vented. */
 export function outerCavity(detail: Pick<Detail, 'layers'>): OuterCavity {
-  const layer = [...detail.layers.slice(0, -1)].reverse().find((l) => SPACE.has(l.family));
+  const layer = [...detail.layers.slice(0, -1)].reverse().find((l) => isSpace(l.family));
   if (layer === undefined) return { state: 'closed', missing: [] };
   const told = { drained: layer.drained?.value, vented: layer.vented?.value };
   if (told.drained === true || told.vented === true) return { state: 'open', layer, missing: [] };

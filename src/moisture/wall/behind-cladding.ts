@@ -1,4 +1,5 @@
 /** The wall inside of a cladding that stores rain: what sun drives into it, and which interior layer would let it out. */
+import { isSpace } from '../../model/families.js';
 import { bisect } from '../bisect.js';
 import { sunnyYear, type SunnyYear } from '../inward-day.js';
 import type { MonthOfAir } from '../interior-climate.js';
@@ -18,14 +19,12 @@ export interface ReservoirWall {
   readonly unsaidVenting?: string;
 }
 
-const GAPS: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['air space', 'drainage mat']);
-
 /** The wall inside of an outermost layer that stores rain; `undefined` for any other wall. */
 export function reservoirWall(detail: Detail, read: ReadWall): ReservoirWall | undefined {
   const cladding = detail.layers.at(-1);
   if (cladding === undefined || !storesRain(cladding)) return undefined;
   const behind = detail.layers[cladding.index - 1];
-  const end = behind !== undefined && GAPS.has(behind.family) ? behind.index : cladding.index;
+  const end = behind !== undefined && isSpace(behind.family) ? behind.index : cladding.index;
   const [wall] = read.walls;
   const layers = wall.layers.filter((f) => f.layer.index < end);
   if (layers.length === 0) return undefined;

@@ -1,4 +1,5 @@
 /** Masonry that faces the weather with nothing behind it to drain: it holds the rain, and no method here follows that. */
+import { isSpace } from '../../model/families.js';
 import { storesRain } from './stores-rain.js';
 import type { CodeSource } from '../../vapor/data/code-source.js';
 import { insulates } from '../../vapor/insulation.js';
@@ -21,7 +22,6 @@ export type Exposure =
   /** Nothing but a cavity could drain it, and the drawing does not say whether that is drained. */
   | { readonly kind: 'unsaid'; readonly masonry: Layer; readonly missing: string };
 
-const GAPS: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['air space', 'drainage mat']);
 const SHEDS: ReadonlySet<Layer['family']> = new Set<Layer['family']>([
   'fluid-applied membrane',
   'self-adhered membrane',
@@ -58,12 +58,12 @@ export const exposedMasonry = remembered((detail: Detail): Exposure => {
   if (masonry === undefined) return { kind: 'drained' };
   const [next, ...further] = end < 0 ? [] : outward.slice(end);
   if (next === undefined) return { kind: 'exposed', masonry };
-  if (!GAPS.has(next.family))
+  if (!isSpace(next.family))
     // A membrane on the room side of solid masonry drains nothing; one before a backup does.
     return SHEDS.has(next.family) && further[0] !== undefined && isBackup(further[0])
       ? { kind: 'drained' }
       : { kind: 'exposed', masonry };
-  const plane = further.find((layer) => !GAPS.has(layer.family));
+  const plane = further.find((layer) => !isSpace(layer.family));
   if (plane !== undefined && SHEDS.has(plane.family)) return { kind: 'drained' };
   if (next.drained?.value === false) return { kind: 'exposed', masonry };
   return next.drained?.value === true || next.vented?.value === true || (plane !== undefined && isBackup(plane))

@@ -1,4 +1,5 @@
 /** One layer of a drawn wall as figures: how it resists heat and vapor, between which bounds, and on whose word. */
+import { isSpace } from '../../model/families.js';
 import { AIR_SPACE_SD_M } from '../data/air.js';
 import { AIR_SPACE_R_M2KW, UNNAMED, UNSAID_FINISH_SD_M, WOOD_DENSITY_KG_PER_M3 } from '../data/generic-figures.js';
 import { genericLayer, storageOf } from '../generic-layer.js';
@@ -45,7 +46,6 @@ const OPEN_SD_M = 0.001;
 /** Metal foil. @see ISO 10456, table of sd values (from memory, confirm) */
 const TIGHTEST_SD_M = 1500;
 const MM_PER_INCH = 25.4;
-const GAPS: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['air space', 'drainage mat']);
 const one = (sdM: number): SdBounds => ({ leastM: sdM, typicalM: sdM, mostM: sdM });
 const between = ([leastM, mostM]: readonly [number, number]): SdBounds => ({
   leastM,
@@ -233,7 +233,7 @@ function finishFigures(layer: Layer): LayerFigures[] | MissingFigure {
  * @see GENERIC_MATERIALS, AIR_SPACE_R_M2KW for what is taken
  */
 export function figuresOf(layer: Layer): readonly LayerFigures[] | MissingFigure {
-  if (GAPS.has(layer.family)) return [gap(layer)];
+  if (isSpace(layer.family)) return [gap(layer)];
   const meant = materialOf(layer);
   const material = meant?.material;
   const vapor = vaporOf(layer, meant);

@@ -1,4 +1,5 @@
 /** A drawn wall as the calculation sees it: inside to outside, up to the air that washes its outer face. */
+import { isSpace } from '../../model/families.js';
 import { CAVITY_SURFACE_M2KW } from '../data/air.js';
 import { SURFACE_RESISTANCES, type Surfaces } from '../data/surfaces.js';
 import type { MoistureLayer } from '../resistance.js';
@@ -30,7 +31,6 @@ export interface UnreadWall {
   readonly missing: readonly [MissingFigure, ...MissingFigure[]];
 }
 
-const GAPS: ReadonlySet<Layer['family']> = new Set<Layer['family']>(['air space', 'drainage mat']);
 /** Framing without insulation in it is a void between the studs. */
 const counted = (layer: Layer): boolean => layer.family !== 'framing';
 
@@ -52,7 +52,7 @@ function endsOf(detail: Detail): { ends: [End, ...End[]]; unsaid?: string; told:
   const cladding = outside.findLast((layer) => layer.family === 'cladding');
   if (cladding === undefined)
     return { ends: [all], told: ['The wall shows no cladding; its outermost layer is taken to face open air.'] };
-  const gap = outside.findLast((layer) => GAPS.has(layer.family) && layer.index < cladding.index);
+  const gap = outside.findLast((layer) => isSpace(layer.family) && layer.index < cladding.index);
   const [unsaid] = found.kind === 'vented' ? [found.unsaid] : found.missing;
   const words = found.kind === 'vented' ? `"${found.layer.id}" does not say whether it is vented` : found.words;
   return {
